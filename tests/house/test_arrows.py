@@ -1,0 +1,87 @@
+"""Imports go one way through the house (DESIGN: physics knows no units, the web computes nothing)."""
+
+import ast
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[2] / "src" / "hoodwright"
+FOUNDATION = {"errors", "results", "ranges", "sources", "tables", "kernels"}
+PHYSICS = FOUNDATION | {"air", "particles", "network"}
+TASKS = PHYSICS | {"hoods", "ducts", "units", "workplace", "jobs", "tasks"}
+
+ALLOWED = {
+    "errors": set(),
+    "results": set(),
+    "jobs": {"errors"},
+    "sources": {"errors"},
+    "ranges": {"errors"},
+    "units": {"errors"},
+    "tables": {"errors", "sources"},
+    "kernels": {"errors", "jobs"},
+    "air": PHYSICS,
+    "hoods": PHYSICS,
+    "ducts": PHYSICS,
+    "workplace": {"errors", "units"},
+    "tasks": TASKS,
+    "reports": TASKS - {"hoods", "ducts", "air", "kernels", "tables"},
+    "web": {"errors", "results", "sources", "units", "jobs", "workplace", "tasks", "reports"},
+    "console": {"errors", "results", "units", "workplace", "tasks", "reports"},
+    "cli": {"errors", "console", "workplace", "tasks", "reports", "web", "jobs"},
+}
+
+
+def modules():
+    return sorted(ROOT.rglob("*.py"))
+
+
+def imported(path: Path) -> set[str]:
+    """First words below `hoodwright` that a file imports, at any depth of the file."""
+    found = set()
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        names = []
+        if isinstance(node, ast.Import):
+            names = [alias.name for alias in node.names]
+        elif isinstance(node, ast.ImportFrom) and node.module:
+            package = node.module == "hoodwright"
+            names = [f"hoodwright.{alias.name}" for alias in node.names] if package else [node.module]
+        found |= {name.split(".")[1] for name in names if name.startswith("hoodwright.")}
+    return found - {"__version__"}
+
+
+def package_of(path: Path) -> str:
+    return path.relative_to(ROOT).parts[0].removesuffix(".py")
+
+
+@pytest.mark.parametrize("path", modules(), ids=lambda path: str(path.relative_to(ROOT)))
+def test_arrows_go_one_way(path):
+    package = package_of(path)
+    if package == "__init__":
+        assert imported(path) == set()
+        return
+    assert package in ALLOWED, f"{package} has no place in the house yet: add it to ALLOWED and DESIGN"
+    wrong = imported(path) - ALLOWED[package] - {package}
+    assert not wrong, f"{path.name} imports {sorted(wrong)}; {package} may import {sorted(ALLOWED[package])}"
+
+
+def test_a_wrong_arrow_would_be_seen(tmp_path):
+    path = tmp_path / "wrong.py"
+    path.write_text("def f():\n    from hoodwright.units import show\n    from hoodwright import web\n")
+    assert imported(path) == {"units", "web"}
+
+
+@pytest.mark.parametrize("package", ["air", "hoods", "ducts"])
+def test_physics_opens_no_file_and_prints_nothing(package):
+    for path in (ROOT / package).rglob("*.py"):
+        called = {n.func.id for n in ast.walk(ast.parse(path.read_text())) if is_plain_call(n)}
+        assert not called & {"open", "print", "input"}, path
+
+
+def is_plain_call(node) -> bool:
+    return isinstance(node, ast.Call) and isinstance(node.func, ast.Name)
+
+
+def test_only_kernels_import_numba():
+    for path in modules():
+        if package_of(path) != "kernels":
+            assert "numba" not in path.read_text(encoding="utf-8"), path
