@@ -1,0 +1,1 @@
+"""One file per user job: the only place where a document meets the physics."""

@@ -1,0 +1,177 @@
+"""The answer of the assess job, as frozen plain data in SI.
+
+Signs: static and total pressures are signed gauge pascals, suction negative; `hood_suction` is a positive magnitude.
+"""
+
+from dataclasses import dataclass
+
+from hoodwright.results import Caution, Hint, Outcome, Quantity
+
+
+@dataclass(frozen=True)
+class Line:
+    """One line a reader can recompute: the formula, and the same with its numbers filled in."""
+
+    formula: str
+    filled: str
+    source: str
+
+
+@dataclass(frozen=True)
+class LawNeed:
+    """Flow that one published equation asks for."""
+
+    equation: str
+    flow: float
+    line: Line
+
+    @property
+    def source(self) -> str:
+        """Citation of the equation."""
+        return self.line.source
+
+
+@dataclass(frozen=True)
+class Bound:
+    """Certain limits of the needed flow, used where no equation holds; `most` is None behind the opening."""
+
+    least: float
+    most: float | None
+    why: str
+    source: str
+
+
+@dataclass(frozen=True)
+class SourceNeed:
+    """What one source asks of its hood. `velocity` is at the source and the design flow, by the most demanding
+    equation; where none holds it is None, and `velocity_at_most` is the certain bound."""
+
+    source: str
+    distance: float
+    off_axis: float
+    capture_velocity: float
+    basis: str
+    basis_source: str
+    laws: tuple[LawNeed, ...]
+    bound: Bound
+    velocity: float | None
+    velocity_at_most: float | None = None
+
+    @property
+    def flow(self) -> float:
+        """The most demanding equation; outside every range, the flow needed at least."""
+        return max((law.flow for law in self.laws), default=self.bound.least)
+
+    @property
+    def in_range(self) -> bool:
+        """Whether at least one equation holds at this place."""
+        return bool(self.laws)
+
+    @property
+    def spread(self) -> float:
+        """How far the least demanding equation lies below the most demanding one, as a share."""
+        return 1 - min(law.flow for law in self.laws) / self.flow if self.laws else 0.0
+
+
+@dataclass(frozen=True)
+class HoodAnswer:
+    """One hood: what is needed, what it was meant to get, what it gets, and both outcomes."""
+
+    name: str
+    type: str
+    needs: tuple[SourceNeed, ...]
+    design_flow: float
+    intended: float | None
+    commissioned: Quantity | None
+    today: Quantity | None
+    suction: float | None
+    suction_line: Line | None
+    enough: Outcome
+    met: Outcome
+    sentence: str
+    hints: tuple[Hint, ...]
+
+    @property
+    def worst(self) -> SourceNeed:
+        """The source that asks most."""
+        return max(self.needs, key=lambda need: need.flow)
+
+
+@dataclass(frozen=True)
+class DuctAnswer:
+    """One duct at the design flow. Static pressure is read at the end towards the discharge; `start` at the other."""
+
+    name: str
+    start_from: str
+    to: str
+    size: str
+    flow: float
+    velocity: float
+    velocity_pressure: float
+    static_pressure_start: float
+    static_pressure: float
+    transport_velocity: float
+    carries: str
+    transport: Outcome
+    lines: tuple[Line, ...]
+
+    @property
+    def total_pressure(self) -> float:
+        """Total pressure at the end towards the discharge."""
+        return self.static_pressure + self.velocity_pressure
+
+
+@dataclass(frozen=True)
+class JunctionAnswer:
+    """Two or more ducts that meet: which governs, how far apart the others are, and what the hand method advises."""
+
+    name: str
+    governing: str
+    pressures: tuple[tuple[str, float], ...]
+    ratio: float
+    advice: str
+    corrected: tuple[tuple[str, float], ...]
+    source: str
+
+
+@dataclass(frozen=True)
+class FanAnswer:
+    """What the fan must do at the design flow, with clean and with loaded cleaners."""
+
+    name: str
+    flow: float
+    static_pressure: float
+    total_pressure: float
+    total_pressure_clean: float
+    air_power: float
+    efficiency: float | None
+    power: float | None
+    lines: tuple[Line, ...]
+
+
+@dataclass(frozen=True)
+class AirAnswer:
+    """The air the answer was computed for."""
+
+    temperature: float
+    p_abs: float
+    humidity_ratio: float
+    density: float
+    viscosity: float
+
+
+@dataclass(frozen=True)
+class Assessment:
+    """The whole answer for one workplace file."""
+
+    workplace: str
+    about: str
+    system: str
+    version: str
+    air: AirAnswer
+    hoods: tuple[HoodAnswer, ...]
+    ducts: tuple[DuctAnswer, ...]
+    junctions: tuple[JunctionAnswer, ...]
+    fans: tuple[FanAnswer, ...]
+    cautions: tuple[Caution, ...]
+    sources: tuple[str, ...]

@@ -1,0 +1,137 @@
+"""Air: the scene, what each hood needs and gets, and the fields that change it."""
+
+from nicegui import ui
+
+from hoodwright import units
+from hoodwright.errors import HoodwrightError
+from hoodwright.tasks.assessment import Assessment
+from hoodwright.tasks.edits import moved_by
+from hoodwright.tasks.picture import Xyz, picture
+from hoodwright.web.components.edit_panel import EditPanel
+from hoodwright.web.components.files import address
+from hoodwright.web.components.outcomes import caution_note, cautions_about, hood_in_full, hood_in_short
+from hoodwright.web.components.parts import PartsList
+from hoodwright.web.components.scene import Scene, dimensions
+from hoodwright.web.components.still import Still
+from hoodwright.web.components.words import Words, block
+from hoodwright.web.desk import Desk
+from hoodwright.web.draft import Draft
+from hoodwright.web.frame import frame
+
+KEYS_NOTE = "Arrow keys and Page up, Page down move the chosen hood by 10 mm, with Shift by 100 mm."
+TWIN_NOTE = "The list below says the same in words."
+ROUTES_NOTE = "Duct routes are not in the file; they are drawn in a plain way."
+
+
+def register(desk: Desk) -> None:
+    """The page at /."""
+
+    @ui.page("/")
+    async def air(file: str | None = None, part: str | None = None):
+        with frame(desk, await desk.opened(file), file, "/") as draft:
+            if draft is not None:
+                await AirPage(draft, part).show()
+
+
+class AirPage:
+    """One tab that shows the air of one draft."""
+
+    def __init__(self, draft: Draft, part: str | None):
+        self.draft = draft
+        self.asked: set[str] = set()
+        parts = (*draft.workplace.hoods, *draft.workplace.sources)
+        names = [p.name for p in parts]
+        self.chosen = part if part in names else next(iter(names), "")
+        Words("h1", "What gives off what, and what should catch it?")
+        self.said = Words("p", "", "said")
+        self.said.props["role"] = "status"
+        with block("div", "work"):
+            self.still = Still()
+            self.scene = Scene(self.choose, lambda step: self.move(self._hood_name(), step), self._blind)
+            Words("p", f"{KEYS_NOTE} {ROUTES_NOTE}", "because under-scene")
+            self.parts = PartsList(self.choose, self.move)
+            self.panel = EditPanel(draft)
+        with block("section", "margin") as margin:
+            margin.props["aria-label"] = "What each hood needs and gets"
+            self.answers = block("div", "answers")
+        self.panel.show(self.chosen)
+        draft.changed.subscribe(self.follow)
+
+    async def follow(self) -> None:
+        """The draft changed, here or in another tab."""
+        self.panel.follow()
+        await self.show()
+
+    async def show(self) -> None:
+        """Answer the draft as it stands; when it changed meanwhile, a newer answer is on its way."""
+        document = self.draft.document
+        try:
+            assessment = await self.draft.assessment()
+        except HoodwrightError as error:
+            self._say_error(str(error))
+            return
+        if document is self.draft.document:
+            self._draw(assessment)
+            self._answer(assessment)
+
+    def choose(self, name: str) -> None:
+        """Look at another hood or source."""
+        if name == self.chosen:
+            return
+        self.chosen = name
+        self.panel.show(name)
+        where = address("/", self.draft.path.name, name)
+        ui.run_javascript(f"history.replaceState(null, '', {where!r})")
+        ui.timer(0, self.show, once=True)
+
+    def _look_at(self, name: str) -> None:
+        self.choose(name)
+        self.parts.focus(name)
+
+    def move(self, name: str, step: Xyz) -> None:
+        """Move a hood by a step; it stays inside the room."""
+        self.draft.edit(moved_by(self.draft.document, name, step))
+
+    def _hood_name(self) -> str:
+        hoods = self.draft.workplace.hoods
+        return next((h.name for h in hoods if self.chosen == h.name or self.chosen in h.serves), "")
+
+    def _draw(self, assessment: Assessment) -> None:
+        workplace, system = self.draft.workplace, assessment.system
+        shapes, draught = picture(workplace), workplace.room.draught
+        lines = dimensions(workplace, assessment, self.chosen)
+        blows = f"draught {units.show(draught.speed, 'velocity', system)}" if draught else ""
+        about = f"Scene of {workplace.name}, chosen: {self.chosen}. {KEYS_NOTE} {TWIN_NOTE}"
+        self.scene.show(shapes, self.chosen, lines, blows, about)
+        self.still.show(shapes, system)
+        self.parts.show(workplace, assessment, self.chosen)
+
+    def _answer(self, assessment: Assessment) -> None:
+        looked_at = self._hood_name()
+        self.answers.clear()
+        with self.answers:
+            for answer in assessment.hoods:
+                if answer.name == looked_at:
+                    cautions = cautions_about(answer, self.draft.workplace, assessment.cautions)
+                    hood_in_full(
+                        answer,
+                        cautions,
+                        assessment.system,
+                        self.asked,
+                    )
+                    self.said.text = f"{answer.name}: {answer.enough}"
+            for answer in assessment.hoods:
+                if answer.name != looked_at:
+                    hood_in_short(answer, self._look_at)
+            for caution in assessment.cautions:
+                if caution.about == assessment.workplace:
+                    caution_note(caution, everywhere=True)
+
+    def _say_error(self, text: str) -> None:
+        self.answers.clear()
+        with self.answers:
+            Words("p", text, "caution")
+
+    def _blind(self) -> None:
+        self.scene.set_visibility(False)
+        self.still.stand_in()
