@@ -6,9 +6,9 @@ import pytest
 
 from hoodwright.errors import FileConflict, InputError
 from hoodwright.tasks.edits import moved_by
+from hoodwright.tasks.stretches import stretches
 from hoodwright.web import Desk
 from hoodwright.web.app import free_port
-from hoodwright.tasks.stretches import stretches
 
 
 @pytest.fixture

@@ -11,9 +11,7 @@ from hoodwright.workplace import Document
 
 @pytest.fixture
 def demo() -> Document:
-    return Document(
-        (files("hoodwright") / "workplace" / "starters" / "demo.yaml").read_text(encoding="utf-8")
-    )
+    return Document((files("hoodwright") / "workplace" / "starters" / "demo.yaml").read_text(encoding="utf-8"))
 
 
 def distance(document: Document, hood: int = 0, source: int = 0) -> float:

@@ -32,9 +32,7 @@ async def test_an_empty_folder_says_what_to_do(visitor: User, folder):
 
 @pytest.mark.parametrize("name", ["../secret.yaml", "/etc/passwd", "nobody.yaml"])
 async def test_only_files_of_the_folder_are_shown(visitor: User, folder, name: str):
-    (folder.parent / "secret.yaml").write_text(
-        (folder / "demo.yaml").read_text(encoding="utf-8"), encoding="utf-8"
-    )
+    (folder.parent / "secret.yaml").write_text((folder / "demo.yaml").read_text(encoding="utf-8"), encoding="utf-8")
     await visitor.open(f"/?file={name}")
     await see(visitor, f"There is no workplace file {name}")
 

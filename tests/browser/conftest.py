@@ -56,9 +56,7 @@ def shop(tmp_path: Path) -> Iterator[Shop]:
     port = _free_port()
     plain = {k: v for k, v in os.environ.items() if not k.startswith(("NICEGUI", "PYTEST"))}
     begin = time.monotonic()
-    server = subprocess.Popen(
-        [sys.executable, "-c", SERVER, str(tmp_path), str(port)], env=plain, cwd=tmp_path
-    )
+    server = subprocess.Popen([sys.executable, "-c", SERVER, str(tmp_path), str(port)], env=plain, cwd=tmp_path)
     try:
         url = f"http://127.0.0.1:{port}"
         _wait_for(f"{url}/", server)

@@ -25,9 +25,7 @@ def sentence(page: Page):
 
 def test_the_page_answers_soon_after_start(shop):
     print(f"\nfirst answer of / after {shop.answered_after_s:.2f} s from the start of Python")
-    assert (
-        shop.answered_after_s < 10 * LONGEST_START_S
-    )  # the figure is in benchmarks; shared machines are slow
+    assert shop.answered_after_s < 10 * LONGEST_START_S  # the figure is in benchmarks; shared machines are slow
 
 
 def test_the_question_and_the_answer_stand_first(air: Page):

@@ -102,9 +102,7 @@ def test_ducts_have_a_plot_and_cards(air: Page):
     expect(air.locator(".plot svg")).to_be_visible()
     expect(air.locator(".plot")).to_contain_text("gauge pressure (Pa)")
     for name in ("roof fan", "J1", "A1", "B1", "main", "link", "stack"):
-        expect(
-            air.locator(".card").filter(has=air.get_by_role("heading", name=name, exact=True))
-        ).to_be_visible()
+        expect(air.locator(".card").filter(has=air.get_by_role("heading", name=name, exact=True))).to_be_visible()
     air.locator(".card", has_text="bench nozzle to J1").get_by_text("Line by line").click()
     expect(air.get_by_text("SP at the end = SP at the start - losses").first).to_be_visible()
     air.get_by_role("button", name="US", exact=True).click()

@@ -22,7 +22,7 @@ ALLOWED = {
     "air": PHYSICS,
     "hoods": PHYSICS,
     "ducts": PHYSICS,
-    "workplace": {"errors", "units"},
+    "workplace": {"errors", "units", "air"},
     "tasks": TASKS,
     "reports": TASKS - {"hoods", "ducts", "air", "kernels", "tables"},
     "web": {"errors", "results", "sources", "units", "jobs", "workplace", "tasks", "reports"},

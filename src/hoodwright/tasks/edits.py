@@ -26,9 +26,7 @@ def distance_along_axis(hood: Hood, source: Source) -> float:
 def moved_to_distance(document: Document, hood: str, source: str, distance_m: float) -> Document:
     """The document with the hood moved along its own axis, until the source lies `distance_m` ahead of it."""
     if not distance_m > 0:
-        raise InputError(
-            f"got {distance_m:g} m; a hood stands more than 0 m from its source: give a positive distance"
-        )
+        raise InputError(f"got {distance_m:g} m; a hood stands more than 0 m from its source: give a positive distance")
     workplace = document.workplace()
     found = _hood(workplace.hoods, hood)
     step = distance_along_axis(found, workplace.source(source)) - distance_m

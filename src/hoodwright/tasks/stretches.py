@@ -28,9 +28,7 @@ def stretches(workplace: Workplace, assessment: Assessment) -> tuple[Stretch, ..
     return tuple(_stretch(duct, lengths, follow, hoods) for duct in assessment.ducts)
 
 
-def _stretch(
-    duct: DuctAnswer, lengths: dict[str, float], follow: dict[str, DuctAnswer], hoods: set[str]
-) -> Stretch:
+def _stretch(duct: DuctAnswer, lengths: dict[str, float], follow: dict[str, DuctAnswer], hoods: set[str]) -> Stretch:
     left, onward = 0.0, follow.get(duct.to)
     while onward is not None:
         left += lengths[onward.name]

@@ -1,0 +1,136 @@
+"""The assess job: a workplace goes in, an answer for every hood, duct and fan comes out.
+
+Two questions are kept apart: is what was intended enough, and is it met today?
+"""
+
+from dataclasses import replace
+
+from hoodwright import __version__
+from hoodwright.air import density, viscosity
+from hoodwright.hoods.entry import hood_suction
+from hoodwright.results import Verdict
+from hoodwright.sources import all_sources
+from hoodwright.tasks.assessment import AirAnswer, Assessment, HoodAnswer, Line, SourceNeed
+from hoodwright.tasks.cautions import cautions_for
+from hoodwright.tasks.hints import Effect, hints_for
+from hoodwright.tasks.judge import is_enough, is_met, reading, refusal, sentence
+from hoodwright.tasks.lines import digits
+from hoodwright.tasks.need import needs_of, opening_area
+from hoodwright.tasks.run import Run, run_of
+from hoodwright.tasks.streams import fan_of, way_from
+from hoodwright.tasks.walk import duct_area, hood_loss
+from hoodwright.workplace.model import AirState, Hood, Workplace
+from hoodwright.workplace.moisture import humidity_ratio_of, pressure_of
+
+
+def assess(workplace: Workplace, system: str | None = None) -> Assessment:
+    """Answer both questions for every hood, and follow the air through the ducts to the fan.
+
+    `system`, SI or US, chooses the units of the words; every number is SI. By default the file's own choice holds.
+    """
+    system = system or workplace.units
+    air = air_of(workplace.air)
+    flows = {hood.name: design_flow(hood, workplace) for hood in workplace.hoods}
+    run = run_of(workplace, flows, air, system)
+    hoods = tuple(_hood_answer(hood, workplace, flows, air, system) for hood in workplace.hoods)
+    answer = Assessment(
+        workplace=workplace.name,
+        about=workplace.about or "",
+        system=system,
+        version=__version__,
+        air=air,
+        hoods=hoods,
+        ducts=run.ducts,
+        junctions=run.junctions,
+        fans=run.fans,
+        cautions=cautions_for(workplace, hoods, run, system),
+        sources=(),
+    )
+    return _with_sources(answer)
+
+
+def air_of(state: AirState) -> AirAnswer:
+    """Pressure, moisture, density and viscosity of the room's air."""
+    p_abs, moisture = pressure_of(state), humidity_ratio_of(state)
+    return AirAnswer(
+        temperature=state.temperature,
+        p_abs=p_abs,
+        humidity_ratio=moisture,
+        density=float(density(state.temperature, p_abs, moisture)),
+        viscosity=float(viscosity(state.temperature)),
+    )
+
+
+def design_flow(hood: Hood, workplace: Workplace) -> float:
+    """The intended flow, or the flow needed where none is intended.
+
+    Outside every range the flow needed at least stands in, or more: what brings the capture velocity to the opening.
+    """
+    return hood.intended_flow or max(_asked(need, opening_area(hood)) for need in needs_of(hood, workplace))
+
+
+def _asked(need: SourceNeed, area: float) -> float:
+    return need.flow if need.in_range else max(need.flow, need.capture_velocity * area)
+
+
+def _hood_answer(hood: Hood, workplace: Workplace, flows: dict[str, float], air: AirAnswer, system: str) -> HoodAnswer:
+    needs = needs_of(hood, workplace, flows[hood.name])
+    worst = max(needs, key=lambda need: need.flow)
+    suction, suction_line = _suction(hood, workplace, flows[hood.name], air)
+
+    def effect_at(flow: float) -> Effect:
+        return _effect(hood, workplace, run_of(workplace, flows | {hood.name: flow}, air, system))
+
+    return HoodAnswer(
+        name=hood.name,
+        type=hood.type,
+        needs=needs,
+        design_flow=flows[hood.name],
+        intended=hood.intended_flow,
+        commissioned=reading(hood.commissioned),
+        today=reading(hood.today),
+        suction=suction,
+        suction_line=suction_line,
+        enough=is_enough(hood, needs, workplace, system),
+        met=is_met(hood, system),
+        sentence=sentence(hood, worst, system),
+        hints=() if refusal(hood, workplace) else hints_for(hood, worst, workplace, effect_at, system),
+    )
+
+
+def _suction(hood: Hood, workplace: Workplace, flow: float, air: AirAnswer) -> tuple[float | None, Line | None]:
+    duct = next((duct for duct in workplace.ducts if duct.start == hood.name), None)
+    if duct is None:
+        return None, None
+    loss, shape = hood_loss(hood)
+    suction = float(hood_suction(flow, duct_area(duct), loss, air.density))
+    velocity = flow / duct_area(duct)
+    filled = f"(1 + {loss:g}) x {digits(air.density)} x {digits(velocity)}² / 2 = {digits(suction)} Pa"
+    return suction, Line(
+        f"hood suction = (1 + F) rho V² / 2, {shape} opening", filled, "exam-equations, hood-loss figure"
+    )
+
+
+def _effect(hood: Hood, workplace: Workplace, run: Run) -> Effect:
+    fan = fan_of(workplace, hood)
+    power = next((answer.power for answer in run.fans if answer.name == fan), None)
+    way = way_from(workplace, hood)
+    slow = (duct.name for duct in run.ducts if duct.name in way and duct.transport.verdict is Verdict.SHORT)
+    return Effect(power, next(slow, None))
+
+
+def _with_sources(answer: Assessment) -> Assessment:
+    """The answer with every source it leans on, in the order of the list of sources."""
+
+    lines = [law.line for hood in answer.hoods for need in hood.needs for law in need.laws]
+    lines += [line for part in (*answer.ducts, *answer.fans) for line in part.lines]
+    cited = [line.source for line in lines]
+    cited += [need.basis_source for hood in answer.hoods for need in hood.needs]
+    cited += [need.bound.source for hood in answer.hoods for need in hood.needs if not need.in_range]
+    cited += [hood.suction_line.source for hood in answer.hoods if hood.suction_line]
+    cited += [part.source for part in (*answer.junctions, *answer.cautions)]
+    if answer.ducts:
+        cited.append("transport-table, annex 5")
+    keys = {piece.split(",")[0].strip() for citation in cited for piece in citation.split(";")}
+    air_sources = {"ashrae-f17"}
+    return replace(answer, sources=tuple(key for key in all_sources() if key in keys | air_sources))

@@ -1,0 +1,133 @@
+"""Outcomes and sentences of a hood: is what was intended enough, and is it met today?"""
+
+from hoodwright.hoods.centreline import dallavalle_reach, equal_area_diameter
+from hoodwright.results import Outcome, Quantity, Verdict
+from hoodwright.tasks.assessment import SourceNeed
+from hoodwright.tasks.need import looks_away, opening_area
+from hoodwright.tasks.streams import clashes, meeting_place
+from hoodwright.units import show
+from hoodwright.workplace.model import FlowReading, Hood, Workplace
+
+GRAVEST_FIRST = (Verdict.SHORT, Verdict.CANNOT_TELL, Verdict.MEETS)
+
+
+def reading(read: FlowReading | None) -> Quantity | None:
+    """A flow reading with its uncertainty in flow units."""
+    if read is None:
+        return None
+    spread = None if read.uncertainty is None else read.uncertainty * read.flow
+    return Quantity(read.flow, "flow", spread, "read on site" + (f", {read.date}" if read.date else ""))
+
+
+def is_enough(hood: Hood, needs: tuple[SourceNeed, ...], workplace: Workplace, system: str) -> Outcome:
+    """Whether the intended flow is enough for every source; the gravest answer is given."""
+    why_not = refusal(hood, workplace)
+    if why_not:
+        return Outcome(Verdict.CANNOT_TELL, why_not)
+    outcomes = [_enough_for(need, hood.intended_flow, system) for need in needs]
+    return min(outcomes, key=lambda outcome: GRAVEST_FIRST.index(outcome.verdict))
+
+
+def is_met(hood: Hood, system: str) -> Outcome:
+    """Whether today's flow reaches the intended flow, within the uncertainty of the reading."""
+    if hood.today is None:
+        return Outcome(Verdict.CANNOT_TELL, "no flow of today is given; read it on site and add 'today'")
+    if hood.intended_flow is None:
+        return Outcome(Verdict.CANNOT_TELL, "no intended flow is given to compare today's flow with")
+    today, intended = hood.today.flow, hood.intended_flow
+    spread = today * (hood.today.uncertainty or 0.0)
+    read, meant = shown_reading(reading(hood.today), system), show(intended, "flow", system)
+    if today - spread >= intended:
+        return Outcome(Verdict.MEETS, f"{read} was read, {meant} was intended{_unsaid(hood.today)}")
+    if today + spread < intended:
+        short = intended - today
+        because = f"{read} was read, {show(short, 'flow', system)} less than the {meant} intended{_unsaid(hood.today)}"
+        return Outcome(Verdict.SHORT, because, Quantity(short, "flow", spread or None))
+    return Outcome(Verdict.CANNOT_TELL, f"{read} was read: the {meant} intended lie within its uncertainty")
+
+
+def shown_reading(read: Quantity, system: str) -> str:
+    """A reading with its uncertainty as people say it: 338 m3/h (± 17)."""
+    text = show(read.value, "flow", system)
+    return text if read.uncertainty is None else f"{text} (± {show(read.uncertainty, 'flow', system, 2)})"
+
+
+def sentence(hood: Hood, need: SourceNeed, system: str) -> str:
+    """The answer for one hood in a sentence."""
+    distance = show(need.distance, "length", system)
+    if looks_away(need.off_axis):
+        head = f"The {hood.name} does not look at the {need.source}, {distance} away: it"
+        parts = ["has no equation to tell its need"]
+    elif need.in_range:
+        head = f"The {hood.name}, {distance} from the {need.source},"
+        parts = [f"needs {show(need.flow, 'flow', system)}"]
+    else:
+        reach = dallavalle_reach(equal_area_diameter(opening_area(hood)))
+        why = "too far for any equation" if need.distance > reach else "where no equation holds"
+        head = f"The {hood.name} is {distance} from the {need.source}, {why}: it"
+        parts = [f"needs at least {show(need.flow, 'flow', system)}"]
+    if hood.intended_flow is not None:
+        parts.append(f"is meant to get {show(hood.intended_flow, 'flow', system)}")
+    if hood.today is not None:
+        parts.append(f"got {shown_reading(reading(hood.today), system)} when last read")
+    told = " and ".join([", ".join(parts[:-1]), parts[-1]]) if len(parts) > 1 else parts[0]
+    return f"{head} {told}."
+
+
+def _unsaid(read: FlowReading) -> str:
+    return "" if read.uncertainty is not None else "; no uncertainty was given with the reading"
+
+
+def refusal(hood: Hood, workplace: Workplace) -> str | None:
+    """Why no flow of this hood can be called enough, whatever the equations say; None where one can."""
+    for words in clashes(workplace).get(meeting_place(workplace, hood), ()):
+        return f"{words} would share a duct: give each a system of its own"
+    for name in hood.serves:
+        source = workplace.source(name)
+        contaminant = workplace.contaminant(source.contaminant)
+        if source.dispersion == "thrown":
+            return f"the {name} throws its stream out: receive or enclose it, a capturing hood does not hold it"
+        if "explosible dust" in contaminant.hazards and contaminant.reviewed_by is None:
+            return f"{contaminant.name} is an explosible dust without a named review ('reviewed_by')"
+    return None
+
+
+def _enough_for(need: SourceNeed, intended: float | None, system: str) -> Outcome:
+    needed = show(need.flow, "flow", system)
+    if looks_away(need.off_axis):
+        return Outcome(Verdict.CANNOT_TELL, f"{need.source}: {need.bound.why}")
+    if intended is None:
+        at_least = "" if need.in_range else "at least "
+        return Outcome(Verdict.CANNOT_TELL, f"no intended flow is given; the {need.source} needs {at_least}{needed}")
+    if not need.in_range:
+        return _enough_by_bound(need, intended, system)
+    count = len(need.laws)
+    ruling = f"the most demanding of {count} equations" if count > 1 else f"the equation {need.laws[0].equation}"
+    asked = f"{ruling} asks {needed} for the {need.source}; {show(intended, 'flow', system)} is intended"
+    if intended >= need.flow:
+        return Outcome(Verdict.MEETS, asked)
+    short = need.flow - intended
+    return Outcome(Verdict.SHORT, f"by {show(short, 'flow', system)}: {asked}", Quantity(short, "flow"))
+
+
+def _enough_by_bound(need: SourceNeed, intended: float, system: str) -> Outcome:
+    bound, meant = need.bound, show(intended, "flow", system)
+    least = show(bound.least, "flow", system)
+    if intended < bound.least:
+        short = bound.least - intended
+        because = (
+            f"by at least {show(short, 'flow', system)}: the {need.source} lies outside the equations' range, "
+            f"where no hood needs less than {least}; {meant} is intended"
+        )
+        return Outcome(Verdict.SHORT, because, Quantity(short, "flow"))
+    if bound.most is not None and intended >= bound.most:
+        most = show(bound.most, "flow", system)
+        because = (
+            f"the {need.source} lies outside the equations' range, but {most} is always enough; {meant} is intended"
+        )
+        return Outcome(Verdict.MEETS, because)
+    most = "an unknown flow" if bound.most is None else show(bound.most, "flow", system)
+    because = (
+        f"the {need.source} lies outside the equations' range; it needs between {least} and {most}, {meant} is intended"
+    )
+    return Outcome(Verdict.CANNOT_TELL, because)

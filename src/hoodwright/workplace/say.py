@@ -1,0 +1,120 @@
+"""Faults found by the model, said in the words of the file's writer: what, got, allowed, what to do."""
+
+import re
+from difflib import get_close_matches
+
+from hoodwright.errors import Fault
+from hoodwright.workplace import model
+from hoodwright.workplace.quantities import said
+from hoodwright.workplace.tree import Path, Tree
+
+
+def say_fault(detail: dict, data: dict, tree: Tree) -> Fault:
+    """One pydantic error as a fault at its place in the file."""
+    path: Path = tuple(detail["loc"])
+    kind = detail["type"]
+    if kind == "missing":
+        if path and isinstance(path[-1], int):
+            return tree.fault(path[:-1], f"entry {path[-1] + 1} is missing; add it")
+        return _missing(path, tree)
+    if kind == "extra_forbidden":
+        return _unknown_key(path, data, tree)
+    return tree.fault(path, _message(kind, detail))
+
+
+def _missing(path: Path, tree: Tree) -> Fault:
+    place = tree.place(path[:-1])
+    words = [step for step in path if isinstance(step, str)]
+    example = MISSING_EXAMPLES.get(".".join(words[-2:])) or MISSING_EXAMPLES.get(words[-1])
+    advice = f"add '{path[-1]}: {example}'" if example else f"add '{path[-1]}:'"
+    return Fault(place.line, place.column, tree.label(path), f"missing; {advice}")
+
+
+MISSING_EXAMPLES = {
+    "hoodwright": "1",
+    "name": "a name of its own",
+    "size": "[9 m, 6 m, 3.2 m]",
+    "at": "[2 m, 1.5 m, 0.9 m]",
+    "facing": "[0, -1, 0]",
+    "type": "capturing",
+    "opening": "{round: 100 mm}",
+    "dispersion": "gentle",
+    "kind": "fume",
+    "length": "3 m",
+    "room": "{size: [9 m, 6 m, 3.2 m]}",
+    "from": "a hood or junction",
+    "to": "a junction, fan or outside",
+    "serves": "[a source]",
+    "contaminant": "a contaminant's name",
+    "people.at": "[2 m, 1.2 m]",
+    "resistance": "{clean: 250 Pa, dirty: 500 Pa, at: 600 m3/h}",
+    "resistance.at": "600 m3/h",
+    "clean": "250 Pa",
+    "dirty": "500 Pa",
+    "flow": "300 m3/h",
+    "towards": "[1, 0, 0]",
+    "speed": "0.15 m/s",
+    "corner": "[2 m, 1.5 m, 0.9 m]",
+    "sides": "[[1.6 m, 0 m, 0 m], [0 m, 0.7 m, 0 m]]",
+}
+
+
+def _unknown_key(path: Path, data: dict, tree: Tree) -> Fault:
+    allowed = known_keys(path[:-1])
+    close = get_close_matches(str(path[-1]), allowed, n=1, cutoff=0.6)
+    advice = f"did you mean {close[0]!r}?" if close else "remove it or mend its spelling"
+    return tree.fault(path, f"unknown key; allowed here: {', '.join(allowed)}; {advice}", at_key=True)
+
+
+SECTIONS = {
+    "air": model.AirState,
+    "room": model.Room,
+    "draught": model.Draught,
+    "people": model.Person,
+    "contaminants": model.Contaminant,
+    "surfaces": model.Surface,
+    "sources": model.Source,
+    "hoods": model.Hood,
+    "opening": model.Opening,
+    "commissioned": model.FlowReading,
+    "today": model.FlowReading,
+    "ducts": model.Duct,
+    "fittings": model.Fitting,
+    "cleaners": model.Cleaner,
+    "resistance": model.Resistance,
+    "fans": model.Fan,
+}
+
+
+def known_keys(path: Path) -> list[str]:
+    """Keys allowed in the group at `path`."""
+    words = [step for step in path if isinstance(step, str)]
+    part = SECTIONS[words[-1]] if words else model.Workplace
+    return [field.alias or name for name, field in part.model_fields.items()]
+
+
+def _message(kind: str, detail: dict) -> str:
+    got = said(detail.get("input"))
+    if kind == "value_error":
+        return str(detail["ctx"]["error"])
+    if kind == "literal_error":
+        allowed = re.findall(r"'([^']+)'|(\d+)", detail["ctx"]["expected"])
+        allowed = [word or number for word, number in allowed]
+        close = get_close_matches(str(detail.get("input")), allowed, n=1, cutoff=0.6)
+        advice = f"did you mean {close[0]!r}?" if close else "choose one of these"
+        return f"got {got}; allowed: {', '.join(allowed)}; {advice}"
+    if kind in ("model_type", "model_attributes_type", "dict_type"):
+        return f"a group of keys is needed, got {got}; write 'key: value' lines below it"
+    if kind in ("bool_type", "bool_parsing"):
+        return f"true or false is needed, got {got}; write one of the two"
+    if kind in ("int_type", "int_parsing", "int_from_float", "int_parsing_size"):
+        return f"a whole number is needed, got {got}; write for example 1"
+    if kind in ("tuple_type", "list_type"):
+        return f"a list is needed, got {got}; write for example [a, b]"
+    if kind == "too_short":
+        return "at least one entry is needed, got none; add one"
+    if kind == "too_long":
+        return (
+            f"{detail['ctx']['max_length']} entries are needed, got {detail['ctx']['actual_length']}; remove the rest"
+        )
+    return f"got {got}; {detail['msg'].lower()}; mend it"

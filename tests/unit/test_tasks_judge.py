@@ -1,0 +1,206 @@
+"""Is what was intended enough, and is it met today? Outcomes and their words."""
+
+import pytest
+
+from hoodwright.results import Verdict
+from hoodwright.tasks.assess import assess
+from hoodwright.workplace import parse_workplace
+
+# Plain opening of 100 mm, 150 mm from a gentle release: 0.5 x (10 x 0.15² + 0.00785398) = 0.116427 m3/s = 419 m3/h.
+BENCH = """
+hoodwright: 1
+name: Bench
+room: {size: [9 m, 9 m, 3 m]}
+contaminants: [{name: fume, kind: fume, hazards: []}]
+sources:
+- {name: joint, contaminant: fume, at: [2 m, 1.85 m, 1 m], dispersion: gentle}
+hoods:
+- name: nozzle
+  type: capturing
+  serves: [joint]
+  opening: {round: 100 mm}
+  at: [2 m, 2 m, 1 m]
+  facing: [0, -1, 0]
+  intended_flow: 420 m3/h
+  today: {flow: 440 m3/h, uncertainty: 4 %}
+"""
+NO_TODAY = ("  today: {flow: 440 m3/h, uncertainty: 4 %}\n", "")
+NO_INTENTION = ("  intended_flow: 420 m3/h\n", "")
+FAR = ("1.85 m", "1.6 m")
+
+
+def hood_of(*changes: tuple[str, str], system: str = "SI"):
+    text = BENCH
+    for old, new in changes:
+        assert old in text
+        text = text.replace(old, new)
+    return assess(parse_workplace(text), system).hoods[0]
+
+
+def enough(*changes, **how) -> str:
+    return str(hood_of(*changes, **how).enough).replace("\u2009", " ")
+
+
+def met(*changes, **how) -> str:
+    return str(hood_of(*changes, **how).met).replace("\u2009", " ")
+
+
+def sentence(*changes, **how) -> str:
+    return hood_of(*changes, **how).sentence.replace("\u2009", " ")
+
+
+def today(text: str) -> tuple[str, str]:
+    return "today: {flow: 440 m3/h, uncertainty: 4 %}", f"today: {{{text}}}"
+
+
+def test_intended_is_enough():
+    assert enough() == (
+        "meets the need: the equation DallaValle, plain asks 419 m³/h for the joint; 420 m³/h is intended"
+    )
+
+
+def test_intended_falls_short():
+    assert enough(("420 m3/h", "400 m3/h")) == (
+        "falls short: by 19.1 m³/h: the equation DallaValle, plain asks 419 m³/h for the joint; 400 m³/h is intended"
+    )
+    assert hood_of(("420 m3/h", "400 m3/h")).enough.shortfall.value * 3600 == pytest.approx(19.14, abs=0.01)
+
+
+def test_nothing_is_intended():
+    assert enough(NO_INTENTION, NO_TODAY) == ("cannot tell: no intended flow is given; the joint needs 419 m³/h")
+    assert enough(NO_INTENTION, NO_TODAY, FAR).endswith("the joint needs at least 1810 m³/h")
+
+
+def test_out_of_range_and_below_the_certain_least():
+    """0.5 x 2 pi x 0.4² = 0.502655 m3/s = 1810 m3/h; 1810 - 420 = 1390."""
+    assert enough(FAR) == (
+        "falls short: by at least 1390 m³/h: the joint lies outside the equations' range, where no hood needs less "
+        "than 1810 m³/h; 420 m³/h is intended"
+    )
+
+
+def test_out_of_range_between_the_bounds():
+    """At most 0.5 x 4 pi (0.4² + 0.05²)^1.5 / 0.4 = 1.02896 m3/s = 3704 m3/h."""
+    assert enough(FAR, ("420 m3/h", "2000 m3/h")) == (
+        "cannot tell: the joint lies outside the equations' range; it needs between 1810 m³/h and 3700 m³/h, "
+        "2000 m³/h is intended"
+    )
+
+
+def test_out_of_range_and_above_the_certain_most():
+    assert enough(FAR, ("420 m3/h", "4000 m3/h")) == (
+        "meets the need: the joint lies outside the equations' range, but 3700 m³/h is always enough; 4000 m³/h is "
+        "intended"
+    )
+
+
+def test_a_hood_that_looks_away():
+    assert enough(("facing: [0, -1, 0]", "facing: [1, 0, 0]")) == (
+        "cannot tell: joint: it lies 90 degrees off the hood's axis, where no equation holds"
+    )
+    assert sentence(("facing: [0, -1, 0]", "facing: [0, 1, 0]"), NO_TODAY) == (
+        "The nozzle does not look at the joint, 150 mm away: it has no equation to tell its need and is meant to get "
+        "420 m³/h."
+    )
+
+
+def test_a_thrown_stream_is_refused():
+    assert enough(("dispersion: gentle", "dispersion: thrown")) == (
+        "cannot tell: the joint throws its stream out: receive or enclose it, a capturing hood does not hold it"
+    )
+
+
+def test_explosible_dust_is_refused_until_someone_reviewed_it():
+    dust = ("kind: fume, hazards: []", "kind: dust, hazards: [explosible dust]")
+    assert enough(dust) == "cannot tell: fume is an explosible dust without a named review ('reviewed_by')"
+    reviewed = ("kind: fume, hazards: []", "kind: dust, hazards: [explosible dust], reviewed_by: J. Smith")
+    assert hood_of(reviewed).enough.verdict is Verdict.MEETS
+
+
+def test_streams_that_must_never_meet_are_refused():
+    both = ("hazards: []", "hazards: [acid, cyanide]")
+    assert enough(both) == "cannot tell: acid and cyanide would share a duct: give each a system of its own"
+
+
+def test_a_refused_hood_gets_no_hint_with_a_flow():
+    assert hood_of(("420 m3/h", "100 m3/h")).hints != ()
+    assert hood_of(("420 m3/h", "100 m3/h"), ("dispersion: gentle", "dispersion: thrown")).hints == ()
+
+
+def test_the_gravest_of_several_sources_decides():
+    far = "- {name: jar, contaminant: fume, at: [2 m, 1.6 m, 1 m], dispersion: gentle}\nhoods:"
+    hood = hood_of(("hoods:", far), ("serves: [joint]", "serves: [joint, jar]"))
+    assert hood.enough.verdict is Verdict.SHORT
+    assert hood.worst.source == "jar"
+
+
+def test_todays_flow_meets_what_was_intended():
+    """440 - 4 % = 422.4 is at least 420."""
+    assert met() == "meets the need: 440 m³/h (± 18 m³/h) was read, 420 m³/h was intended"
+
+
+def test_todays_flow_falls_short():
+    """400 + 4 % = 416 is below 420."""
+    assert met(today("flow: 400 m3/h, uncertainty: 4 %")) == (
+        "falls short: 400 m³/h (± 16 m³/h) was read, 20 m³/h less than the 420 m³/h intended"
+    )
+
+
+@pytest.mark.parametrize("read", [410, 420, 430])
+def test_the_reading_cannot_tell(read):
+    """410 + 4 % = 426.4 and 430 - 4 % = 412.8 lie on either side of 420."""
+    assert met(today(f"flow: {read} m3/h, uncertainty: 4 %")).endswith(
+        "the 420 m³/h intended lie within its uncertainty"
+    )
+
+
+def test_a_reading_without_uncertainty_is_taken_as_it_is_and_said_so():
+    assert met(today("flow: 420 m3/h")) == (
+        "meets the need: 420 m³/h was read, 420 m³/h was intended; no uncertainty was given with the reading"
+    )
+    assert met(today("flow: 419 m3/h")) == (
+        "falls short: 419 m³/h was read, 1 m³/h less than the 420 m³/h intended; no uncertainty was given with the "
+        "reading"
+    )
+
+
+def test_a_hood_that_draws_nothing_today():
+    assert hood_of(today("flow: 0 m3/h")).met.verdict is Verdict.SHORT
+
+
+def test_nothing_was_read_today():
+    assert met(NO_TODAY) == "cannot tell: no flow of today is given; read it on site and add 'today'"
+
+
+def test_nothing_to_compare_today_with():
+    assert met(NO_INTENTION) == "cannot tell: no intended flow is given to compare today's flow with"
+
+
+def test_the_sentence_tells_what_is_known():
+    assert sentence() == (
+        "The nozzle, 150 mm from the joint, needs 419 m³/h, is meant to get 420 m³/h and got 440 m³/h (± 18 m³/h) "
+        "when last read."
+    )
+    assert sentence(NO_INTENTION, NO_TODAY) == "The nozzle, 150 mm from the joint, needs 419 m³/h."
+
+
+def test_the_sentence_says_why_no_equation_holds():
+    assert sentence(FAR, NO_TODAY) == (
+        "The nozzle is 400 mm from the joint, too far for any equation: it needs at least 1810 m³/h and is meant to "
+        "get 420 m³/h."
+    )
+    slot = ("opening: {round: 100 mm}", "opening: {rectangle: [1000 mm, 50 mm]}")
+    assert sentence(slot, NO_TODAY).startswith("The nozzle is 150 mm from the joint, where no equation holds: it needs")
+
+
+def test_words_in_us_units():
+    """419.14 m3/h = 246.7 cfm; 420 m3/h = 247.2 cfm; 440 m3/h = 259.0 cfm."""
+    assert enough(system="US") == (
+        "meets the need: the equation DallaValle, plain asks 247 cfm for the joint; 247 cfm is intended"
+    )
+    assert met(system="US") == "meets the need: 259 cfm (± 10 cfm) was read, 247 cfm was intended"
+    assert sentence(system="US").startswith("The nozzle, 5.91 in from the joint, needs 247 cfm,")
+
+
+def test_the_numbers_stay_the_same_in_us_units():
+    assert hood_of(system="US").needs == hood_of().needs
