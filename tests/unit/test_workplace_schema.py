@@ -72,7 +72,8 @@ def test_a_share_may_be_a_plain_number():
 
 
 def test_the_schema_names_every_key_and_no_other():
-    parts = {part.__name__: part for part in model.Part.__subclasses__() if part is not model.Workplace}
+    kinds = [*model.Part.__subclasses__(), *model.Shaped.__subclasses__()]
+    parts = {part.__name__: part for part in kinds if part not in (model.Workplace, model.Shaped)}
     assert set(SCHEMA["$defs"]) == set(parts)
     for name, part in (parts | {"": model.Workplace}).items():
         found = SCHEMA["$defs"][name] if name else SCHEMA

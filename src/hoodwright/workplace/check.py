@@ -32,7 +32,8 @@ def _names(data: dict, section: str) -> list[str]:
 
 
 def _double_names(data: dict, tree: Tree) -> list[Fault]:
-    faults, seen = [], {}
+    faults: list[Fault] = []
+    seen: dict[str, tuple[str, int]] = {}
     for section in SECTIONS:
         for i, item in _items(data, section):
             name = item.get("name")
@@ -138,7 +139,7 @@ def _fans_on_the_way(ends: list, hoods: list[str], fans: list[str], tree: Tree) 
     for i, start, _ in ends:
         if not isinstance(start, str) or start.strip() not in hoods:
             continue
-        way, here = [], start.strip()
+        here, way = start.strip(), list[str]()
         while here in follow and len(way) <= len(follow):
             here = follow[here]
             way.append(here)

@@ -43,16 +43,34 @@ def _as_list(value):
     return value
 
 
-def _check_one_shape(part) -> None:
-    if (part.round is None) == (part.rectangle is None):
-        got = "none" if part.round is None else "both"
-        raise ValueError(f"got {got}; one shape is needed: 'round: 100 mm' or 'rectangle: [300 mm, 200 mm]'")
-
-
 class Part(BaseModel):
     """Base of every part of the file: no unknown keys, never changed."""
 
     model_config = ConfigDict(extra="forbid", frozen=True, hide_input_in_errors=True)
+
+
+class Shaped(Part):
+    """Base of what has a round or a rectangular section."""
+
+    round: float | None = None
+    rectangle: tuple[float, float] | None = None
+
+    @property
+    def is_round(self) -> bool:
+        """Whether the section is round."""
+        return self.round is not None
+
+    @property
+    def sides(self) -> tuple[float, float]:
+        """Width and height; the diameter two times where it is round."""
+        return self.rectangle or (self.round or 0.0, self.round or 0.0)
+
+    @model_validator(mode="after")
+    def _one_shape(self):
+        if (self.round is None) == (self.rectangle is None):
+            got = "none" if self.round is None else "both"
+            raise ValueError(f"got {got}; one shape is needed: 'round: 100 mm' or 'rectangle: [300 mm, 200 mm]'")
+        return self
 
 
 class AirState(Part):
@@ -139,16 +157,11 @@ class Source(Part):
     capture_velocity: q.CaptureSpeed | None = None
 
 
-class Opening(Part):
+class Opening(Shaped):
     """A hood's opening or a duct's section: round or rectangular."""
 
     round: q.Size | None = None
     rectangle: q.Rectangle | None = None
-
-    @model_validator(mode="after")
-    def _one_shape(self):
-        _check_one_shape(self)
-        return self
 
 
 class FlowReading(Part):
@@ -201,7 +214,7 @@ class Fitting(Part):
         return self
 
 
-class Duct(Part):
+class Duct(Shaped):
     """A straight run of one size, from a hood, junction, cleaner or fan to the next or outside."""
 
     model_config = ConfigDict(extra="forbid", frozen=True, populate_by_name=True, hide_input_in_errors=True)
@@ -217,9 +230,8 @@ class Duct(Part):
     joins_at: q.Entry | None = None
 
     @model_validator(mode="after")
-    def _one_shape(self):
-        _check_one_shape(self)
-        narrow = self.round or min(self.rectangle)
+    def _hose_is_wide_enough(self):
+        narrow = min(self.sides)
         if self.material == "flexible" and narrow < NARROWEST_HOSE:
             got, least = q.plain(narrow, "length"), q.plain(NARROWEST_HOSE, "length")
             raise ValueError(f"got a flexible hose of {got}; its friction is known from {least}: choose a wider one")

@@ -2,14 +2,15 @@
 
 import math
 import re
+from dataclasses import dataclass
 from typing import Annotated, Any
 
-from pydantic import BeforeValidator, WithJsonSchema
+from pydantic import BeforeValidator, GetCoreSchemaHandler, GetJsonSchemaHandler
+from pydantic_core import CoreSchema, core_schema
 
 from hoodwright import units
 from hoodwright.errors import UnitError
 
-Vector = tuple[float, float, float]
 BARE_NUMBER = re.compile(r"[+-]?[\d.]+")
 
 
@@ -26,34 +27,60 @@ def said(value: Any) -> str:
     return repr(text if len(text) <= 40 else text[:37] + "...")
 
 
-def _measure(value: Any, kind: str, unit: str, above: float | None, least: float | None, most: float | None) -> float:
-    example = EXAMPLES[kind]
-    if isinstance(value, int | float) and not isinstance(value, bool):
-        value = repr(value)
-    if not isinstance(value, str):
-        article = "an" if kind == "angle" else "a"
-        raise ValueError(f"{article} {kind} is needed, got {said(value)}; write for example {example}")
-    if unit and BARE_NUMBER.fullmatch(value.strip()):
-        raise ValueError(f"{value.strip()} has no unit; write for example {value.strip()} {unit}")
-    try:
-        found = units.parse(value, kind)
-    except UnitError as error:
-        raise ValueError(str(error)) from None
-    too_low = (above is not None and found <= above) or (least is not None and found < least)
-    if too_low or (most is not None and found > most):
-        raise ValueError(f"got {said(value)}; allowed: {_span(kind, above, least, most)}; write for example {example}")
-    return found
+@dataclass(frozen=True)
+class Measure:
+    """How a field reads a quantity: its kind, the unit to suggest for a bare number, and what is allowed [SI].
 
+    It stands beside `float` in an annotation; pydantic asks it for the reader and for the JSON Schema.
+    """
 
-def _span(kind: str, above: float | None, least: float | None, most: float | None) -> str:
-    parts = []
-    if above is not None:
-        parts.append(f"more than {plain(above, kind)}")
-    if least is not None:
-        parts.append(f"at least {plain(least, kind)}")
-    if most is not None:
-        parts.append(f"at most {plain(most, kind)}")
-    return ", ".join(parts)
+    kind: str
+    unit: str = ""
+    above: float | None = None
+    least: float | None = None
+    most: float | None = None
+    bare_zero: bool = False
+
+    def read(self, value: Any) -> float:
+        """The SI value of what the file says; ValueError says what, got, allowed, and what to do."""
+        example = EXAMPLES[self.kind]
+        if isinstance(value, int | float) and not isinstance(value, bool):
+            value = repr(value)
+        if not isinstance(value, str):
+            article = "an" if self.kind == "angle" else "a"
+            raise ValueError(f"{article} {self.kind} is needed, got {said(value)}; write for example {example}")
+        if self.bare_zero and value.strip() in ("0", "0.0"):
+            return 0.0
+        if self.unit and BARE_NUMBER.fullmatch(value.strip()):
+            raise ValueError(f"{value.strip()} has no unit; write for example {value.strip()} {self.unit}")
+        try:
+            found = units.parse(value, self.kind)
+        except UnitError as error:
+            raise ValueError(str(error)) from None
+        if not self._allows(found):
+            raise ValueError(f"got {said(value)}; allowed: {self._span()}; write for example {example}")
+        return found
+
+    def _allows(self, value: float) -> bool:
+        above = -math.inf if self.above is None else self.above
+        least = -math.inf if self.least is None else self.least
+        most = math.inf if self.most is None else self.most
+        return above < value and least <= value <= most
+
+    def _span(self) -> str:
+        limits = (("more than", self.above), ("at least", self.least), ("at most", self.most))
+        return ", ".join(f"{words} {plain(limit, self.kind)}" for words, limit in limits if limit is not None)
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        return core_schema.no_info_before_validator_function(self.read, handler(source))
+
+    def __get_pydantic_json_schema__(self, schema: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        bare = units.KINDS[self.kind].bare or self.bare_zero
+        return {
+            "type": ["string", "number"] if bare else "string",
+            "title": self.kind,
+            "description": f"{self.kind} with its unit, for example {EXAMPLES[self.kind]}",
+        }
 
 
 def plain(value: float, kind: str) -> str:
@@ -73,37 +100,27 @@ EXAMPLES = {
 }
 
 
-def _quantity(kind: str, unit: str = "", *, above=None, least=None, most=None):
-    schema = {"type": ["string", "number"] if units.KINDS[kind].bare else "string", "title": kind}
-    schema["description"] = f"{kind} with its unit, for example {EXAMPLES[kind]}"
-    return Annotated[
-        float,
-        BeforeValidator(lambda value: _measure(value, kind, unit, above, least, most)),
-        WithJsonSchema(schema),
-    ]
-
-
-Coordinate = _quantity("length", "m", least=-1000.0, most=1000.0)
-Side = _quantity("length", "m", above=0.0, most=1000.0)
-Height = _quantity("length", "m", above=0.0, most=10.0)
-Run = _quantity("length", "m", least=0.0, most=1000.0)
-Size = _quantity("length", least=0.001, most=100.0)
-DuctSize = _quantity("length", least=0.01, most=10.0)
-Width = _quantity("length", least=0.0, most=100.0)
-Altitude = _quantity("length", "m", least=-500.0, most=11000.0)
-Flow = _quantity("flow", least=1e-5, most=1000.0)
-FlowRead = _quantity("flow", least=0.0, most=1000.0)
-Speed = _quantity("velocity", least=0.0, most=100.0)
-CaptureSpeed = _quantity("velocity", least=0.01, most=100.0)
-Pressure = _quantity("pressure", least=0.0, most=100000.0)
-AirPressure = _quantity("pressure", least=20000.0, most=200000.0)
-AirTemperature = _quantity("temperature", least=173.15, most=373.15)
-Share = _quantity("share", least=0.0, most=1.0)
-Efficiency = _quantity("share", least=0.05, most=1.0)
-Turn = _quantity("angle", least=math.radians(20) - 1e-9, most=math.pi / 2 + 1e-9)
-Entry = _quantity("angle", least=math.radians(10) - 1e-9, most=math.pi / 2 + 1e-9)
-Number = _quantity("number", least=0.0, most=1000.0)
-Exponent = _quantity("number", least=0.0, most=3.0)
+Coordinate = Annotated[float, Measure("length", "m", least=-1000.0, most=1000.0, bare_zero=True)]
+Side = Annotated[float, Measure("length", "m", above=0.0, most=1000.0)]
+Height = Annotated[float, Measure("length", "m", above=0.0, most=10.0)]
+Run = Annotated[float, Measure("length", "m", least=0.0, most=1000.0)]
+Size = Annotated[float, Measure("length", least=0.001, most=100.0)]
+DuctSize = Annotated[float, Measure("length", least=0.01, most=10.0)]
+Width = Annotated[float, Measure("length", least=0.0, most=100.0)]
+Altitude = Annotated[float, Measure("length", "m", least=-500.0, most=11000.0)]
+Flow = Annotated[float, Measure("flow", least=1e-5, most=1000.0)]
+FlowRead = Annotated[float, Measure("flow", least=0.0, most=1000.0)]
+Speed = Annotated[float, Measure("velocity", least=0.0, most=100.0)]
+CaptureSpeed = Annotated[float, Measure("velocity", least=0.01, most=100.0)]
+Pressure = Annotated[float, Measure("pressure", least=0.0, most=100000.0)]
+AirPressure = Annotated[float, Measure("pressure", least=20000.0, most=200000.0)]
+AirTemperature = Annotated[float, Measure("temperature", least=173.15, most=373.15)]
+Share = Annotated[float, Measure("share", least=0.0, most=1.0)]
+Efficiency = Annotated[float, Measure("share", least=0.05, most=1.0)]
+Turn = Annotated[float, Measure("angle", least=math.radians(20) - 1e-9, most=math.pi / 2 + 1e-9)]
+Entry = Annotated[float, Measure("angle", least=math.radians(10) - 1e-9, most=math.pi / 2 + 1e-9)]
+Number = Annotated[float, Measure("number", least=0.0, most=1000.0)]
+Exponent = Annotated[float, Measure("number", least=0.0, most=3.0)]
 
 
 def _listed(value: Any, count: int, what: str, example: str) -> Any:

@@ -1,7 +1,9 @@
 """Faults found by the model, said in the words of the file's writer: what, got, allowed, what to do."""
 
 import re
+from collections.abc import Mapping
 from difflib import get_close_matches
+from typing import Any
 
 from hoodwright.errors import Fault
 from hoodwright.workplace import model
@@ -9,7 +11,7 @@ from hoodwright.workplace.quantities import said
 from hoodwright.workplace.tree import Path, Tree
 
 
-def say_fault(detail: dict, data: dict, tree: Tree) -> Fault:
+def say_fault(detail: Mapping[str, Any], data: dict, tree: Tree) -> Fault:
     """One pydantic error as a fault at its place in the file."""
     path: Path = tuple(detail["loc"])
     kind = detail["type"]
@@ -66,7 +68,7 @@ def _unknown_key(path: Path, data: dict, tree: Tree) -> Fault:
     return tree.fault(path, f"unknown key; allowed here: {', '.join(allowed)}; {advice}", at_key=True)
 
 
-SECTIONS = {
+SECTIONS: dict[str, type[model.Part]] = {
     "air": model.AirState,
     "room": model.Room,
     "draught": model.Draught,
@@ -89,11 +91,11 @@ SECTIONS = {
 def known_keys(path: Path) -> list[str]:
     """Keys allowed in the group at `path`."""
     words = [step for step in path if isinstance(step, str)]
-    part = SECTIONS[words[-1]] if words else model.Workplace
+    part: type[model.Part] = SECTIONS[words[-1]] if words else model.Workplace
     return [field.alias or name for name, field in part.model_fields.items()]
 
 
-def _message(kind: str, detail: dict) -> str:
+def _message(kind: str, detail: Mapping[str, Any]) -> str:
     got = said(detail.get("input"))
     if kind == "value_error":
         return str(detail["ctx"]["error"])
