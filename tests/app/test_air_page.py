@@ -108,7 +108,7 @@ async def test_where_from_tells_formula_numbers_source_and_range(visitor: User):
     visitor.find("where from?").click()
     await see(visitor, "Q = 0.75 V (10 X² + A)")
     await see(visitor, "0.75 x 1 x (10 x 0.1² + 0.007854) = 0.08089 m3/s")
-    await see(visitor, "inside the range of this equation")
+    await see(visitor, "lies inside it")
 
 
 async def test_cautions_stand_with_what_they_concern(visitor: User):

@@ -91,7 +91,7 @@ def test_where_from_opens_and_goes_back(air: Page):
     ask = air.get_by_role("button", name="where from? DallaValle")
     ask.click()
     expect(air.get_by_text("Q = 0.75 V (10 X² + A)")).to_be_visible()
-    expect(air.get_by_text("inside the range of this equation").first).to_be_visible()
+    expect(air.get_by_text("lies inside it").first).to_be_visible()
     air.get_by_role("button", name="back DallaValle").click()
     expect(air.get_by_text("Q = 0.75 V (10 X² + A)")).to_be_hidden()
 

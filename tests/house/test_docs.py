@@ -18,17 +18,17 @@ def test_sources_page_is_fresh():
     assert PAGE.read_text(encoding="utf-8") == sources_page(), "run: make docs"
 
 
-@pytest.mark.parametrize("page", PAGES, ids=lambda page: page.name)
-def test_links_lead_somewhere(page):
-    for target in re.findall(r"\]\(([^)#]+)(?:#[^)]*)?\)", page.read_text(encoding="utf-8")):
-        assert target.startswith("http") or (page.parent / target).exists(), f"{page.name}: {target}"
+@pytest.mark.parametrize("path", PAGES, ids=lambda path: path.name)
+def test_links_lead_somewhere(path):
+    for target in re.findall(r"\]\(([^)#]+)(?:#[^)]*)?\)", path.read_text(encoding="utf-8")):
+        assert target.startswith("http") or (path.parent / target).exists(), f"{path.name}: {target}"
 
 
-@pytest.mark.parametrize("page", PAGES, ids=lambda page: page.name)
-def test_citations_are_in_the_list(page):
-    text = re.sub(r"```.*?```|`[^`]*`", "", page.read_text(encoding="utf-8"), flags=re.DOTALL)
+@pytest.mark.parametrize("path", PAGES, ids=lambda path: path.name)
+def test_citations_are_in_the_list(path):
+    text = re.sub(r"```.*?```|`[^`]*`", "", path.read_text(encoding="utf-8"), flags=re.DOTALL)
     for key in re.findall(r"\[([a-z][a-z0-9-]*\d*)(?:, [^\]]*)?\](?!\()", text):
-        assert key in all_sources(), f"{page.name}: [{key}] is not in sources.toml"
+        assert key in all_sources(), f"{path.name}: [{key}] is not in sources.toml"
 
 
 def test_every_command_is_in_the_readme():

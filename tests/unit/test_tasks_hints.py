@@ -94,7 +94,7 @@ def test_too_far_away_more_flow_is_only_a_last_word():
     """Bound 0.5 x 4 pi (0.4² + 0.05²)^1.5 / 0.4 = 1.02896 m3/s = 3704.3 m3/h: 3710 m3/h."""
     hints = hints_of(("1.85 m", "1.6 m"))
     assert said(hints["more flow"]) == (
-        "3710 m³/h where it is now is certainly enough, and far more than a closer hood needs"
+        "3710 m³/h where it is now is enough in still, open air, and far more than a closer hood needs"
     )
     assert said(hints["closer"]) == "at 126 mm from the joint, the intended 300 m³/h would be enough"
 

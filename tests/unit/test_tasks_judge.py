@@ -89,7 +89,8 @@ def test_out_of_range_between_the_bounds():
 
 def test_out_of_range_and_above_the_certain_most():
     assert enough(FAR, ("420 m3/h", "4000 m3/h")) == (
-        "meets the need: the joint lies outside the equations' range, but 3700 m³/h is always enough; 4000 m³/h is "
+        "meets the need: the joint lies outside the equations' range, but 3700 m³/h is enough there in still, "
+        "open air; 4000 m³/h is "
         "intended"
     )
 

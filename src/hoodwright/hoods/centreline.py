@@ -47,7 +47,7 @@ def full_flange_width(area):
     width : same shape as `area` [m]
 
     Valid: area above 0; else RangeError is raised.
-    Source: [dallavalle, flange width as restated by handbooks, from memory]
+    Source: [common-practice, flange width, from memory]
     """
     return np.sqrt(positive("area", area, "m2"))
 

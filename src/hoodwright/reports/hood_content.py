@@ -103,7 +103,8 @@ def _facts(need: SourceNeed, system: str) -> list[list[str]]:
 
 def _law(law: LawNeed, rules: bool, system: str, cited: Citations) -> dict:
     flow = show(law.flow, "flow", system)
-    return {"equation": law.equation, "flow": flow, "rules": rules, **line_content(law.line, cited)}
+    reach = f"Holds {law.reach}." if law.reach and not law.reach.startswith("exact") else law.reach.capitalize()
+    return {"equation": law.equation, "flow": flow, "rules": rules, "reach": reach, **line_content(law.line, cited)}
 
 
 def _spread(need: SourceNeed) -> str:
@@ -122,6 +123,7 @@ def _bound(need: SourceNeed, system: str, cited: Citations) -> dict:
         "least": show(bound.least, "flow", system),
         "most": most,
         "why": bound.why,
+        "lines": [line_content(line, cited) for line in bound.lines],
         "cites": cited.cite(bound.source),
     }
 

@@ -72,8 +72,7 @@ def pressure_svg(ducts: tuple[DuctAnswer, ...], lengths: dict[str, float], syste
     values = [0.0]
     for piece in pieces:
         duct = piece.duct
-        start_total = duct.static_pressure_start + duct.velocity_pressure
-        values += [duct.static_pressure_start, duct.static_pressure, start_total, duct.total_pressure]
+        values += [duct.static_pressure_start, duct.static_pressure, duct.total_pressure_start, duct.total_pressure]
     spare = 0.06 * (max(values) - min(values)) or 1.0
     plot = Plot(max(p.start for p in pieces), min(values) - spare, max(values) + spare)
     body = _axes(plot, system) + _curves(pieces, plot) + _names(pieces, plot) + _key() + _scale(plot, system)
@@ -105,13 +104,12 @@ def _curves(pieces: list[Piece], plot: Plot) -> list[str]:
     for piece in pieces:
         duct = piece.duct
         static = [plot.at(piece.start, duct.static_pressure_start), plot.at(piece.end, duct.static_pressure)]
-        start_total = duct.static_pressure_start + duct.velocity_pressure
-        total = [plot.at(piece.start, start_total), plot.at(piece.end, duct.total_pressure)]
+        total = [plot.at(piece.start, duct.total_pressure_start), plot.at(piece.end, duct.total_pressure)]
         if duct.start_from not in leads:
             static, total = [plot.at(piece.start, 0.0), *static], [plot.at(piece.start, 0.0), *total]
         after = follow.get(duct.to)
         if after:
-            next_total = after.duct.static_pressure_start + after.duct.velocity_pressure
+            next_total = after.duct.total_pressure_start
             static.append(plot.at(piece.end, after.duct.static_pressure_start))
             total.append(plot.at(piece.end, next_total))
         parts.append(polyline(total, QUIET, 1.2, stroke_dasharray="5 3"))

@@ -8,17 +8,16 @@ from dataclasses import replace
 from hoodwright import __version__
 from hoodwright.air import density, viscosity
 from hoodwright.hoods.entry import hood_suction
-from hoodwright.results import Verdict
 from hoodwright.sources import all_sources
 from hoodwright.tasks.assessment import AirAnswer, Assessment, HoodAnswer, Line, SourceNeed
 from hoodwright.tasks.cautions import cautions_for
-from hoodwright.tasks.hints import Effect, hints_for
+from hoodwright.tasks.hints import hints_for
 from hoodwright.tasks.judge import is_enough, is_met, reading, refusal, sentence
+from hoodwright.tasks.laws import area_of
 from hoodwright.tasks.lines import digits
-from hoodwright.tasks.need import needs_of, opening_area
-from hoodwright.tasks.run import Run, run_of
-from hoodwright.tasks.streams import fan_of, way_from
-from hoodwright.tasks.walk import duct_area, hood_loss
+from hoodwright.tasks.need import needs_of
+from hoodwright.tasks.run import Effect, effect_of, run_of
+from hoodwright.tasks.walk import hood_loss
 from hoodwright.workplace.model import AirState, Hood, Workplace
 from hoodwright.workplace.moisture import humidity_ratio_of, pressure_of
 
@@ -66,7 +65,7 @@ def design_flow(hood: Hood, workplace: Workplace) -> float:
 
     Outside every range the flow needed at least stands in, or more: what brings the capture velocity to the opening.
     """
-    return hood.intended_flow or max(_asked(need, opening_area(hood)) for need in needs_of(hood, workplace))
+    return hood.intended_flow or max(_asked(need, area_of(hood.opening)) for need in needs_of(hood, workplace))
 
 
 def _asked(need: SourceNeed, area: float) -> float:
@@ -79,7 +78,7 @@ def _hood_answer(hood: Hood, workplace: Workplace, flows: dict[str, float], air:
     suction, suction_line = _suction(hood, workplace, flows[hood.name], air)
 
     def effect_at(flow: float) -> Effect:
-        return _effect(hood, workplace, run_of(workplace, flows | {hood.name: flow}, air, system))
+        return effect_of(workplace, hood, flows | {hood.name: flow}, air)
 
     return HoodAnswer(
         name=hood.name,
@@ -87,8 +86,8 @@ def _hood_answer(hood: Hood, workplace: Workplace, flows: dict[str, float], air:
         needs=needs,
         design_flow=flows[hood.name],
         intended=hood.intended_flow,
-        commissioned=reading(hood.commissioned),
-        today=reading(hood.today),
+        commissioned=reading(hood.commissioned) if hood.commissioned else None,
+        today=reading(hood.today) if hood.today else None,
         suction=suction,
         suction_line=suction_line,
         enough=is_enough(hood, needs, workplace, system),
@@ -103,32 +102,26 @@ def _suction(hood: Hood, workplace: Workplace, flow: float, air: AirAnswer) -> t
     if duct is None:
         return None, None
     loss, shape = hood_loss(hood)
-    suction = float(hood_suction(flow, duct_area(duct), loss, air.density))
-    velocity = flow / duct_area(duct)
+    suction = float(hood_suction(flow, area_of(duct), loss, air.density))
+    velocity = flow / area_of(duct)
     filled = f"(1 + {loss:g}) x {digits(air.density)} x {digits(velocity)}² / 2 = {digits(suction)} Pa"
     return suction, Line(
         f"hood suction = (1 + F) rho V² / 2, {shape} opening", filled, "exam-equations, hood-loss figure"
     )
 
 
-def _effect(hood: Hood, workplace: Workplace, run: Run) -> Effect:
-    fan = fan_of(workplace, hood)
-    power = next((answer.power for answer in run.fans if answer.name == fan), None)
-    way = way_from(workplace, hood)
-    slow = (duct.name for duct in run.ducts if duct.name in way and duct.transport.verdict is Verdict.SHORT)
-    return Effect(power, next(slow, None))
-
-
 def _with_sources(answer: Assessment) -> Assessment:
     """The answer with every source it leans on, in the order of the list of sources."""
-
-    lines = [law.line for hood in answer.hoods for need in hood.needs for law in need.laws]
-    lines += [line for part in (*answer.ducts, *answer.fans) for line in part.lines]
+    needs = [need for hood in answer.hoods for need in hood.needs]
+    lines = [law.line for need in needs for law in need.laws]
+    lines += [line for duct in answer.ducts for line in duct.lines]
+    lines += [line for fan in answer.fans for line in fan.lines]
+    lines += [hood.suction_line for hood in answer.hoods if hood.suction_line]
     cited = [line.source for line in lines]
-    cited += [need.basis_source for hood in answer.hoods for need in hood.needs]
-    cited += [need.bound.source for hood in answer.hoods for need in hood.needs if not need.in_range]
-    cited += [hood.suction_line.source for hood in answer.hoods if hood.suction_line]
-    cited += [part.source for part in (*answer.junctions, *answer.cautions)]
+    cited += [need.basis_source for need in needs]
+    cited += [need.bound.source for need in needs if not need.in_range]
+    cited += [junction.source for junction in answer.junctions]
+    cited += [caution.source for caution in answer.cautions]
     if answer.ducts:
         cited.append("transport-table, annex 5")
     keys = {piece.split(",")[0].strip() for citation in cited for piece in citation.split(";")}

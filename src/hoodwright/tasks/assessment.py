@@ -19,11 +19,12 @@ class Line:
 
 @dataclass(frozen=True)
 class LawNeed:
-    """Flow that one published equation asks for."""
+    """Flow that one published equation asks for, and the range in which it holds."""
 
     equation: str
     flow: float
     line: Line
+    reach: str = ""
 
     @property
     def source(self) -> str:
@@ -39,6 +40,7 @@ class Bound:
     most: float | None
     why: str
     source: str
+    lines: tuple[Line, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -114,6 +116,11 @@ class DuctAnswer:
     carries: str
     transport: Outcome
     lines: tuple[Line, ...]
+
+    @property
+    def total_pressure_start(self) -> float:
+        """Total pressure at the end where the air comes in."""
+        return self.static_pressure_start + self.velocity_pressure
 
     @property
     def total_pressure(self) -> float:

@@ -4,16 +4,17 @@ import math
 
 from hoodwright.results import Caution
 from hoodwright.tasks.assessment import HoodAnswer
-from hoodwright.tasks.need import has_full_flange, looks_away, needs_of, opening_area
+from hoodwright.tasks.laws import area_of, has_full_flange
+from hoodwright.tasks.need import looks_away
 from hoodwright.tasks.run import Run
 from hoodwright.tasks.streams import clashes
-from hoodwright.tasks.walk import duct_area
 from hoodwright.units import show
-from hoodwright.workplace.model import Hood, Workplace
+from hoodwright.workplace.model import Draught, Hood, Workplace
 
 PRACTICE = "common-practice, practitioner's review"
 WIDE_SPREAD = 0.25
 PERSON_REACH = 1.0
+FASTEST_USUAL = 30.0  # m/s
 
 BY_HAZARD = {
     "asthmagen": (
@@ -57,10 +58,12 @@ BY_HAZARD = {
 
 def cautions_for(workplace: Workplace, hoods: tuple[HoodAnswer, ...], run: Run, system: str) -> tuple[Caution, ...]:
     """Every caution, each once, in the order of the file."""
+    draught = workplace.room.draught
     found = [
         *_hazards(workplace),
         *_mixed_streams(workplace),
         *(caution for hood in workplace.hoods for caution in _hood(hood, workplace, system)),
+        *(caution for answer in hoods if draught for caution in _draughts(answer, draught, system)),
         *(caution for answer in hoods for caution in _answer(answer, system)),
         *_people(workplace),
         *_ductwork(workplace, run, system),
@@ -90,28 +93,22 @@ def _mixed_streams(workplace: Workplace):
 
 def _hood(hood: Hood, workplace: Workplace, system: str):
     if hood.flange > 0 and not has_full_flange(hood):
-        width = show(math.sqrt(opening_area(hood)), "length", system)
+        width = show(math.sqrt(area_of(hood.opening)), "length", system)
         text = f"its flange is narrower than {width}, so it is counted as plain; a table top is not a flange"
-        yield Caution(hood.name, text, "dallavalle, flange width from memory")
+        yield Caution(hood.name, text, "common-practice, flange width, from memory")
     duct = next((duct for duct in workplace.ducts if duct.start == hood.name), None)
-    if duct and not 0.9 < duct_area(duct) / opening_area(hood) < 1.1:
+    if duct and not 0.9 < area_of(duct) / area_of(hood.opening) < 1.1:
         text = "its opening and its duct differ in size; the entry loss is that of a straight entry, not of a taper"
         yield Caution(hood.name, text, "exam-equations, hood-loss figure")
-    draught = workplace.room.draught
-    for name in hood.serves if draught else ():
-        yield from _draught(hood, workplace, name, system)
 
 
-def _draught(hood: Hood, workplace: Workplace, name: str, system: str):
-    draught = workplace.room.draught
-    need = next(n for n in needs_of(hood, workplace) if n.source == name)
+def _draughts(answer: HoodAnswer, draught: Draught, system: str):
     gust = draught.speed + draught.wander
-    if gust > need.capture_velocity / 2:
-        air, velocity = show(gust, "velocity", system), show(need.capture_velocity, "velocity", system)
-        text = (
-            f"draughts reach {air}, more than half the capture velocity of {velocity}: shield the {name} or enclose it"
-        )
-        yield Caution(hood.name, text, PRACTICE)
+    for need in answer.needs:
+        if gust > need.capture_velocity / 2:
+            air, velocity = show(gust, "velocity", system), show(need.capture_velocity, "velocity", system)
+            text = f"draughts reach {air}, more than half the capture velocity of {velocity}"
+            yield Caution(answer.name, f"{text}: shield the {need.source} or enclose it", PRACTICE)
 
 
 def _answer(answer: HoodAnswer, system: str):
@@ -156,6 +153,17 @@ def _ductwork(workplace: Workplace, run: Run, system: str):
                 "shown"
             )
             yield Caution(duct.name, text, PRACTICE)
+        if any(fitting.elbow is not None and fitting.pieces is None for fitting in duct.fittings):
+            text = (
+                "an elbow without 'pieces' is counted as smooth; elbows made of four or five pieces, as most are here, "
+                "lose about 0.25 velocity pressures instead of 0.15"
+            )
+            yield Caution(duct.name, text, "lev-elbows, elbow loss by number of pieces")
+    for section in run.ducts:
+        if section.velocity > FASTEST_USUAL:
+            fast, usual = (show(v, "velocity", system) for v in (section.velocity, FASTEST_USUAL))
+            text = f"{fast} is faster than the {usual} that ducts usually carry: check its flow and its size"
+            yield Caution(section.name, text, PRACTICE)
     for junction in run.junctions:
         if junction.ratio < 0.95:
             others = ", ".join(f"{name} to {show(flow, 'flow', system)}" for name, flow in junction.corrected)

@@ -38,6 +38,7 @@ def _hood(hood: HoodAnswer) -> dict:
                 "source_of_contaminant": need.source,
                 "equation": law.equation,
                 "flow_m3_s": law.flow,
+                "range": law.reach,
                 "source": law.source,
             }
             for need in hood.needs

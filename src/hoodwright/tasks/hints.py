@@ -13,21 +13,15 @@ from hoodwright import units
 from hoodwright.hoods.centreline import full_flange_width
 from hoodwright.results import Hint, Quantity
 from hoodwright.tasks.assessment import SourceNeed
-from hoodwright.tasks.need import has_full_flange, looks_away, needs_of, opening_area
+from hoodwright.tasks.laws import area_of, has_full_flange
+from hoodwright.tasks.need import looks_away, needs_of
+from hoodwright.tasks.run import Effect
 from hoodwright.units import show
 from hoodwright.workplace.model import Hood, Workplace
 
 NEAREST = 0.02
 HALVINGS = 40
 SHOWN_DIGITS = 3
-
-
-@dataclass(frozen=True)
-class Effect:
-    """What the ducts and the fan of a hood do at another flow: fan power, and the first duct that is too slow."""
-
-    fan_power: float | None = None
-    too_slow: str | None = None
 
 
 @dataclass(frozen=True)
@@ -116,7 +110,7 @@ def _farthest_enough(flow_at: Callable[[float], float | None], flow: float, dist
 def _flanged(case: _Case) -> Hint | None:
     if has_full_flange(case.hood) or not case.worst.in_range:
         return None
-    width = _rounded(float(full_flange_width(opening_area(case.hood))), "length", case.system, math.ceil)
+    width = _rounded(float(full_flange_width(area_of(case.hood.opening))), "length", case.system, math.ceil)
     flow = _needed(case.hood.model_copy(update={"flange": width}), case.workplace)
     if flow is None or flow >= case.worst.flow:
         return None
@@ -150,7 +144,7 @@ def _more_flow(case: _Case) -> Hint | None:
         return None
     flow = _rounded(flow, "flow", case.system, math.ceil)
     certain = all(need.in_range for need in needs)
-    enough = "is enough" if certain else "is certainly enough, and far more than a closer hood needs"
+    enough = "is enough" if certain else "is enough in still, open air, and far more than a closer hood needs"
     return _hint(case, "more flow", f"{show(flow, 'flow', case.system)} where it is now {enough}", flow)
 
 

@@ -3,7 +3,8 @@
 from hoodwright.hoods.centreline import dallavalle_reach, equal_area_diameter
 from hoodwright.results import Outcome, Quantity, Verdict
 from hoodwright.tasks.assessment import SourceNeed
-from hoodwright.tasks.need import looks_away, opening_area
+from hoodwright.tasks.laws import area_of
+from hoodwright.tasks.need import looks_away
 from hoodwright.tasks.streams import clashes, meeting_place
 from hoodwright.units import show
 from hoodwright.workplace.model import FlowReading, Hood, Workplace
@@ -11,10 +12,8 @@ from hoodwright.workplace.model import FlowReading, Hood, Workplace
 GRAVEST_FIRST = (Verdict.SHORT, Verdict.CANNOT_TELL, Verdict.MEETS)
 
 
-def reading(read: FlowReading | None) -> Quantity | None:
+def reading(read: FlowReading) -> Quantity:
     """A flow reading with its uncertainty in flow units."""
-    if read is None:
-        return None
     spread = None if read.uncertainty is None else read.uncertainty * read.flow
     return Quantity(read.flow, "flow", spread, "read on site" + (f", {read.date}" if read.date else ""))
 
@@ -49,7 +48,7 @@ def is_met(hood: Hood, system: str) -> Outcome:
 def shown_reading(read: Quantity, system: str) -> str:
     """A reading with its uncertainty as people say it: 338 m3/h (± 17)."""
     text = show(read.value, "flow", system)
-    return text if read.uncertainty is None else f"{text} (± {show(read.uncertainty, 'flow', system, 2)})"
+    return text if read.uncertainty is None else f"{text} (±\u2009{show(read.uncertainty, 'flow', system, 2)})"
 
 
 def sentence(hood: Hood, need: SourceNeed, system: str) -> str:
@@ -62,7 +61,7 @@ def sentence(hood: Hood, need: SourceNeed, system: str) -> str:
         head = f"The {hood.name}, {distance} from the {need.source},"
         parts = [f"needs {show(need.flow, 'flow', system)}"]
     else:
-        reach = dallavalle_reach(equal_area_diameter(opening_area(hood)))
+        reach = dallavalle_reach(equal_area_diameter(area_of(hood.opening)))
         why = "too far for any equation" if need.distance > reach else "where no equation holds"
         head = f"The {hood.name} is {distance} from the {need.source}, {why}: it"
         parts = [f"needs at least {show(need.flow, 'flow', system)}"]
@@ -120,14 +119,9 @@ def _enough_by_bound(need: SourceNeed, intended: float, system: str) -> Outcome:
             f"where no hood needs less than {least}; {meant} is intended"
         )
         return Outcome(Verdict.SHORT, because, Quantity(short, "flow"))
-    if bound.most is not None and intended >= bound.most:
-        most = show(bound.most, "flow", system)
-        because = (
-            f"the {need.source} lies outside the equations' range, but {most} is always enough; {meant} is intended"
-        )
-        return Outcome(Verdict.MEETS, because)
+    outside = f"the {need.source} lies outside the equations' range"
     most = "an unknown flow" if bound.most is None else show(bound.most, "flow", system)
-    because = (
-        f"the {need.source} lies outside the equations' range; it needs between {least} and {most}, {meant} is intended"
-    )
-    return Outcome(Verdict.CANNOT_TELL, because)
+    if bound.most is not None and intended >= bound.most:
+        because = f"{outside}, but {most} is enough there in still, open air; {meant} is intended"
+        return Outcome(Verdict.MEETS, because)
+    return Outcome(Verdict.CANNOT_TELL, f"{outside}; it needs between {least} and {most}, {meant} is intended")

@@ -133,7 +133,7 @@ def _corners(corner: Xyz, a: Xyz, b: Xyz) -> tuple[Xyz, Xyz, Xyz, Xyz]:
 
 def _hood(hood: Hood) -> HoodShape:
     across, up = _frame(hood.facing)
-    width, height = hood.opening.rectangle or (hood.opening.round, hood.opening.round)
+    width, height = hood.opening.sides
     return HoodShape(
         hood.name,
         hood.at,
@@ -142,7 +142,7 @@ def _hood(hood: Hood) -> HoodShape:
         up,
         width / 2,
         height / 2,
-        hood.opening.round is not None,
+        hood.opening.is_round,
         hood.flange,
         hood.serves,
     )
@@ -185,7 +185,7 @@ def _downstream_order(workplace: Workplace) -> list[str]:
 
 
 def _duct(duct: Duct, nodes: dict[str, Xyz], hoods: tuple[HoodShape, ...]) -> DuctShape:
-    diameter = duct.round or math.sqrt(duct.rectangle[0] * duct.rectangle[1])
+    diameter = math.sqrt(duct.sides[0] * duct.sides[1])
     hood = next((h for h in hoods if h.name == duct.start), None)
     start = hood.at if hood else nodes[duct.start]
     end = nodes.get(duct.to) or (start[0], start[1], start[2] + CLEAR_OF_CEILING + OUT_OF_ROOM)

@@ -5,10 +5,20 @@ from dataclasses import dataclass
 from hoodwright import ducts as d
 from hoodwright.results import Outcome, Verdict
 from hoodwright.tasks.assessment import AirAnswer, DuctAnswer, FanAnswer, JunctionAnswer, Line
+from hoodwright.tasks.laws import area_of
 from hoodwright.tasks.lines import digits
+from hoodwright.tasks.streams import fan_of, way_from
 from hoodwright.tasks.walk import Section, Walk, acceleration_loss, hood_loss
 from hoodwright.units import show
 from hoodwright.workplace.model import Duct, Fan, Hood, Workplace
+
+
+@dataclass(frozen=True)
+class Effect:
+    """What the ducts and the fan of a hood do at another flow: fan power, and the first duct that is too slow."""
+
+    fan_power: float | None = None
+    too_slow: str | None = None
 
 
 @dataclass(frozen=True)
@@ -50,15 +60,31 @@ def _duct_answer(section: Section, walk: Walk, system: str) -> DuctAnswer:
         transport_velocity=lowest,
         carries=section.carries,
         transport=_transport(section, lowest, system),
-        lines=(*section.lines, *_pressure_lines(section, start, end, walk)),
+        lines=(*_loss_lines(section, walk.air), *_pressure_lines(section, start, end, walk)),
     )
 
 
+def _loss_lines(section: Section, air: AirAnswer) -> list[Line]:
+    duct, vp, velocity = section.duct, digits(section.p_velocity), digits(section.velocity)
+    length, diameter, factor = (digits(x) for x in (duct.length, section.diameter, section.friction_factor))
+    lines = [
+        Line("V = Q / A", f"{digits(section.flow)} / {digits(area_of(duct))} = {velocity} m/s", "continuity"),
+        Line("VP = rho V² / 2", f"{digits(air.density)} x {velocity}² / 2 = {vp} Pa", "definition"),
+        Line(
+            f"friction = f L / D x VP, f by Colebrook at Re {digits(section.reynolds, 4)}, {duct.material}",
+            f"{factor} x {length} / {diameter} x {vp} = {digits(section.friction)} Pa",
+            "colebrook39, 3.7 and 2.51; roughness-table, absolute roughness",
+        ),
+    ]
+    for loss in section.fittings:
+        filled = f"{digits(loss.coefficient)} x {vp} = {digits(loss.coefficient * section.p_velocity)} Pa"
+        lines.append(Line(f"{loss.name} = K x VP", filled, loss.source))
+    return lines
+
+
 def _size(duct: Duct, system: str) -> str:
-    if duct.round is not None:
-        return f"round {show(duct.round, 'length', system)}"
-    width, height = (show(side, "length", system) for side in duct.rectangle)
-    return f"{width} by {height}"
+    width, height = (show(side, "length", system) for side in duct.sides)
+    return f"round {width}" if duct.is_round else f"{width} by {height}"
 
 
 def _transport(section: Section, lowest: float, system: str) -> Outcome:
@@ -112,7 +138,7 @@ def _junctions(walk: Walk):
         if len(sides) < 2:
             continue
         pressures = {s.duct.name: walk.end[s.duct.name] for s in sides}
-        governing = min(pressures, key=pressures.get)
+        governing = min(pressures, key=lambda name: pressures[name])
         weakest = max(pressures.values())
         ratio = float(d.balance_ratio(weakest, pressures[governing]))
         corrected = tuple(
@@ -123,6 +149,19 @@ def _junctions(walk: Walk):
         advice = d.balance_advice(ratio).value
         source = "balance-rule, ratio 0.95 / 0.80"
         yield JunctionAnswer(node, governing, tuple(pressures.items()), ratio, advice, corrected, source)
+
+
+def effect_of(workplace: Workplace, hood: Hood, flows: dict[str, float], air: AirAnswer) -> Effect:
+    """What the ducts and the fan of one hood do at the given flows; quicker than the whole run."""
+    fan = next((fan for fan in workplace.fans if fan.name == fan_of(workplace, hood)), None)
+    if fan is None:
+        return Effect()
+    walk = Walk(workplace, flows, air, loaded=True)
+    total_in, _, total_out, flow = _fan_sides(fan, walk)
+    power = float(d.shaft_power(flow, total_out - total_in, fan.efficiency)) if fan.efficiency else None
+    way = (walk.sections[name] for name in way_from(workplace, hood))
+    slow = (s.duct.name for s in way if s.velocity < d.transport_velocity_range(s.carries)[0])
+    return Effect(power, next(slow, None))
 
 
 def _fan_answer(fan: Fan, loaded: Walk, clean: Walk) -> FanAnswer:

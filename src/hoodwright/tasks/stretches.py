@@ -40,6 +40,6 @@ def _stretch(duct: DuctAnswer, lengths: dict[str, float], follow: dict[str, Duct
         left + lengths[duct.name],
         left,
         (duct.static_pressure_start, duct.static_pressure),
-        (duct.static_pressure_start + duct.velocity_pressure, duct.total_pressure),
+        (duct.total_pressure_start, duct.total_pressure),
         duct.start_from in hoods,
     )

@@ -6,13 +6,13 @@ regained where the air slows down. On the discharge side the same losses are add
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 
 from hoodwright import ducts as d
 from hoodwright.air import velocity_pressure
 from hoodwright.hoods import entry
-from hoodwright.tasks.assessment import AirAnswer, Line
-from hoodwright.tasks.lines import digits
-from hoodwright.tasks.need import has_full_flange
+from hoodwright.tasks.assessment import AirAnswer
+from hoodwright.tasks.laws import area_of, has_full_flange
 from hoodwright.workplace.check import OUTSIDE
 from hoodwright.workplace.model import Cleaner, Duct, Fan, Fitting, Hood, Workplace
 
@@ -27,6 +27,15 @@ TRANSPORT_BY_KIND = {
 
 
 @dataclass(frozen=True)
+class Loss:
+    """Loss of one fitting in velocity pressures, in words, and where it comes from."""
+
+    coefficient: float
+    name: str
+    source: str
+
+
+@dataclass(frozen=True)
 class Section:
     """A duct at its flow, before pressures are known along it."""
 
@@ -35,19 +44,18 @@ class Section:
     carries: str
     velocity: float
     p_velocity: float
+    diameter: float
+    reynolds: float
+    friction_factor: float
+    friction: float
+    fittings: tuple[Loss, ...]
     loss: float
-    lines: tuple[Line, ...]
 
 
 def hood_loss(hood: Hood) -> tuple[float, str]:
     """Entry loss of a hood in velocity pressures of its duct, and the row of the table it comes from."""
     shape = "bell mouth" if hood.bell_mouth else "flanged" if has_full_flange(hood) else "plain"
     return entry.entry_loss_coefficient(shape), shape
-
-
-def duct_area(duct: Duct) -> float:
-    """Cross-section of a duct."""
-    return math.pi / 4 * duct.round**2 if duct.round is not None else duct.rectangle[0] * duct.rectangle[1]
 
 
 class Walk:
@@ -60,11 +68,15 @@ class Walk:
         self.fans = {fan.name: fan for fan in workplace.fans}
         self.flows = flows
         self.sections: dict[str, Section] = {}
+        self._arriving: dict[str, list[Section]] = {}
+        self._leaving: dict[str, Section] = {}
         self.start: dict[str, float] = {}
         self.end: dict[str, float] = {}
         order = _downstream(workplace)
         for duct in order:
-            self.sections[duct.name] = self._section(duct)
+            section = self._section(duct)
+            self.sections[duct.name] = self._leaving[duct.start] = section
+            self._arriving.setdefault(duct.to, []).append(section)
         self.discharge = _behind_fans(order, self.fans)
         for duct in order:
             if duct.name not in self.discharge:
@@ -75,11 +87,11 @@ class Walk:
 
     def arriving(self, node: str) -> list[Section]:
         """Sections that end at a node."""
-        return [section for section in self.sections.values() if section.duct.to == node]
+        return self._arriving.get(node, [])
 
     def leaving(self, node: str) -> Section:
         """The section that starts at a node."""
-        return next(section for section in self.sections.values() if section.duct.start == node)
+        return self._leaving[node]
 
     def cleaner_loss(self, node: str, flow: float) -> float:
         """Resistance of the cleaner at a node; 0 where there is none."""
@@ -131,12 +143,11 @@ def cleaner_resistance(cleaner: Cleaner, flow: float, *, loaded: bool) -> float:
 
 def _downstream(workplace: Workplace) -> list[Duct]:
     """Ducts in the order of the flow: each after all that lead to its start."""
-    waiting, order, reached = list(workplace.ducts), [], {hood.name for hood in workplace.hoods}
+    order: list[Duct] = []
+    waiting, reached = list(workplace.ducts), {hood.name for hood in workplace.hoods}
     while waiting:
-        ready = [duct for duct in waiting if duct.start in reached]
-        done = {duct.name for duct in order + ready}
-        waiting = [duct for duct in waiting if duct.name not in done]
-        order += ready
+        order += [duct for duct in waiting if duct.start in reached]
+        waiting = [duct for duct in waiting if duct.start not in reached]
         blocked = {duct.to for duct in waiting}
         reached |= {duct.to for duct in order if duct.to not in blocked}
     return order
@@ -161,47 +172,44 @@ def _fastest(kinds: list[str]) -> str:
     return max(kinds, key=lambda kind: d.transport_velocity_range(kind)[0])
 
 
+@lru_cache(maxsize=4096)
 def _section_at(duct: Duct, flow: float, carries: str, air: AirAnswer) -> Section:
-    area = duct_area(duct)
-    diameter = duct.round if duct.round is not None else float(d.hydraulic_diameter(*duct.rectangle))
-    velocity = flow / area
+    velocity = flow / area_of(duct)
     vp = float(velocity_pressure(velocity, air.density))
-    reynolds = d.reynolds_number(velocity, diameter, air.density, air.viscosity)
+    diameter = duct.sides[0] if duct.is_round else float(d.hydraulic_diameter(*duct.sides))
+    reynolds = float(d.reynolds_number(velocity, diameter, air.density, air.viscosity))
     factor = float(d.friction_factor(reynolds, d.roughness(duct.material) / diameter))
-    friction = float(d.pressure_loss(factor, duct.length, diameter, vp))
-    lines = [
-        Line("V = Q / A", f"{digits(flow)} / {digits(area)} = {digits(velocity)} m/s", "continuity"),
-        Line(
-            "VP = rho V² / 2",
-            f"{digits(air.density)} x {digits(velocity)}² / 2 = {digits(vp)} Pa",
-            "definition",
-        ),
-        Line(
-            f"friction = f L / D x VP, f by Colebrook at Re {digits(float(reynolds), 4)}, {duct.material}",
-            f"{digits(factor)} x {digits(duct.length)} / {digits(diameter)} x {digits(vp)} = {digits(friction)} Pa",
-            "colebrook39, 3.7 and 2.51; roughness-table, absolute roughness",
-        ),
-    ]
-    fittings = [_fitting(fitting) for fitting in duct.fittings]
+    fittings = tuple(_losses(duct))
+    coefficients = sum(loss.coefficient for loss in fittings)
+    return Section(
+        duct=duct,
+        flow=flow,
+        carries=carries,
+        velocity=velocity,
+        p_velocity=vp,
+        diameter=diameter,
+        reynolds=reynolds,
+        friction_factor=factor,
+        friction=float(d.pressure_loss(factor, duct.length, diameter, vp)),
+        fittings=fittings,
+        loss=float(d.duct_static_loss(vp, factor, duct.length, diameter, coefficients)),
+    )
+
+
+def _losses(duct: Duct):
+    yield from (_fitting(fitting) for fitting in duct.fittings)
     if duct.joins_at is not None:
         angle = math.degrees(duct.joins_at)
-        fittings.append((float(d.branch_entry_loss(angle)), f"branch entry {angle:g} deg", "lev-elbows, branch entry"))
-    for loss, name, source in fittings:
-        lines.append(Line(f"{name} = K x VP", f"{digits(loss)} x {digits(vp)} = {digits(loss * vp)} Pa", source))
-    total = float(d.duct_static_loss(vp, factor, duct.length, diameter, sum(loss for loss, *_ in fittings)))
-    return Section(duct, flow, carries, velocity, vp, total, tuple(lines))
+        yield Loss(float(d.branch_entry_loss(angle)), f"branch entry {angle:g} deg", "lev-elbows, branch entry")
 
 
-def _fitting(fitting: Fitting) -> tuple[float, str, str]:
-    if fitting.loss is not None:
-        return fitting.loss, fitting.name or "fitting", "stated by the user"
+def _fitting(fitting: Fitting) -> Loss:
+    if fitting.elbow is None:
+        return Loss(fitting.loss or 0.0, fitting.name or "fitting", "stated by the user")
     angle = math.degrees(fitting.elbow)
     if fitting.pieces is not None:
         loss = d.gored_elbow_loss(fitting.pieces, fitting.radius) * float(d.elbow_angle_share(angle))
-        return (
-            loss,
-            f"elbow {angle:g} deg, {fitting.pieces} pieces",
-            "lev-elbows, elbow loss by number of pieces",
-        )
+        name = f"elbow {angle:g} deg, {fitting.pieces} pieces"
+        return Loss(loss, name, "lev-elbows, elbow loss by number of pieces")
     loss = float(d.smooth_elbow_loss(fitting.radius)) * float(d.elbow_angle_factor(angle))
-    return loss, f"smooth elbow {angle:g} deg, R/D {fitting.radius:g}", "fitting-table, table A-7A"
+    return Loss(loss, f"smooth elbow {angle:g} deg, R/D {fitting.radius:g}", "fitting-table, table A-7A")

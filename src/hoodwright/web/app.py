@@ -35,9 +35,7 @@ def run(
     port = free_port(host, port or FIRST_PORT)
     if host in LOOPBACK:
         app.add_middleware(TrustedHostMiddleware, allowed_hosts=[*LOOPBACK, "[::1]"])
-    app.on_startup(
-        lambda: print(f"hoodwright shows {folder} at http://{host}:{port}/  (stop with Ctrl+C)", flush=True)
-    )
+    app.on_startup(lambda: print(f"hoodwright shows {folder} at http://{host}:{port}/  (stop with Ctrl+C)", flush=True))
     ui.run(
         host=host,
         port=port,
@@ -64,6 +62,4 @@ def free_port(host: str, wanted: int) -> int:
             except OSError:
                 continue
             return port
-    raise InputError(
-        f"no free port from {wanted} to {wanted + PORTS_TO_TRY - 1} on {host}; name another with --port"
-    )
+    raise InputError(f"no free port from {wanted} to {wanted + PORTS_TO_TRY - 1} on {host}; name another with --port")

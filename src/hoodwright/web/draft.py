@@ -105,9 +105,7 @@ class Draft:
     def save_as(self, name: str) -> None:
         """Write the draft under another name of the same folder; the first file goes back to what it says."""
         if not FILE_NAME.fullmatch(name):
-            raise InputError(
-                f"got {name!r}; a plain name that ends in .yaml is needed, for example 'bench.yaml'"
-            )
+            raise InputError(f"got {name!r}; a plain name that ends in .yaml is needed, for example 'bench.yaml'")
         target = self.path.parent / name
         if target.exists():
             raise InputError(f"{name} is there already; choose a name that is free")

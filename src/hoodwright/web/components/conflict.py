@@ -56,11 +56,7 @@ class SaveBar:
             self.box.set_visibility(False)
 
     def _ask(self) -> None:
-        yours = (
-            "Your edits are kept here; nothing was written."
-            if self.draft.edited
-            else "You have no unsaved edits."
-        )
+        yours = "Your edits are kept here; nothing was written." if self.draft.edited else "You have no unsaved edits."
         self._show(f"{self.draft.path.name} changed on disk since it was read. {yours} What shall be done?")
 
     def _show(self, words: str, *, conflict: bool = True) -> None:

@@ -61,9 +61,7 @@ class EditPanel:
             self._place(path)
         self._shape_shown = self._shape()
         with self._group("What opening does it have?"):
-            self._choice(
-                (*path, "opening"), SHAPES, self._shape_shown, self._new_shape, "Shape of the opening"
-            )
+            self._choice((*path, "opening"), SHAPES, self._shape_shown, self._new_shape, "Shape of the opening")
             if self._shape_shown == "round":
                 self._text((*path, "opening", "round"), "Diameter", "length")
             else:

@@ -6,7 +6,6 @@ from hoodwright.tasks.assessment import HoodAnswer, Line, SourceNeed
 from hoodwright.web.components.words import Words, block, button, table
 
 NO_PUBLICATION = ("definition", "continuity", "stated by the user")
-FAR_FIELD = "a bound that is certain, from the flow far away from any opening"
 
 
 def equations(answer: HoodAnswer, system: str, asked: set[str]) -> None:
@@ -18,7 +17,7 @@ def equations(answer: HoodAnswer, system: str, asked: set[str]) -> None:
             for law in need.laws:
                 ruling = law.flow == need.flow and len(need.laws) > 1
                 name = f"{law.equation} (rules)" if ruling else law.equation
-                reach = f"{_place(need, system)} is inside the range of this equation"
+                reach = f"{law.reach}; {_place(need, system)} lies inside it"
                 _Number(
                     name,
                     law.flow,
@@ -43,23 +42,17 @@ def lines_table(lines: tuple[Line, ...]) -> None:
 
 
 def _bounds(hood: str, need: SourceNeed, system: str, asked: set[str]) -> None:
-    bounds = [
-        ("no hood here needs less than", need.bound.least),
-        ("this is certainly enough", need.bound.most),
-    ]
-    reach = f"{_place(need, system)}: {need.bound.why}"
-    for name, flow in bounds:
+    names = ("no hood here needs less than", "enough here in still, open air")
+    reach = f"{_place(need, system)}: {need.bound.why}; a limit that is certain in still, open air"
+    for name, flow, line in zip(names, (need.bound.least, need.bound.most), need.bound.lines, strict=False):
         if flow is not None:
-            line = Line(FAR_FIELD, "", need.bound.source)
             _Number(name, flow, line, reach, f"{hood}/{need.source}/{name}", system, asked)
 
 
 class _Number:
     """A row with a required flow, and below it the row that says where it is from."""
 
-    def __init__(
-        self, name: str, flow: float, line: Line, reach: str, key: str, system: str, asked: set[str]
-    ):
+    def __init__(self, name: str, flow: float, line: Line, reach: str, key: str, system: str, asked: set[str]):
         self.key, self.asked, self.about = key, asked, f"{name}, {units.show(flow, 'flow', system)}"
         shown = units.show(flow, "flow", system)
         with block("tr"):

@@ -34,9 +34,7 @@ class QuantityField:
         with ui.element("div").classes("field"):
             name = Words("label", label)
             self.input = ui.input(value=start, validation=lambda _: None).without_auto_validation()
-            self.input.props(f"outlined dense debounce={WAIT_MS} spellcheck=false autocomplete=off").mark(
-                label
-            )
+            self.input.props(f"outlined dense debounce={WAIT_MS} spellcheck=false autocomplete=off").mark(label)
             name.props["for"] = self.input.html_id
             self.input.on_value_change(self._typed).on("blur", self._left)
             self.note = Words("div", "", "understood")

@@ -19,9 +19,7 @@ KEYS = {
     "PageUp": (0, 0, 1),
     "PageDown": (0, 0, -1),
 }
-ONLY_OURS = (
-    f"(e) => {{ if ({list(KEYS)}.includes(e.key)) {{ e.preventDefault(); emit(e.key, e.shiftKey); }} }}"
-)
+ONLY_OURS = f"(e) => {{ if ({list(KEYS)}.includes(e.key)) {{ e.preventDefault(); emit(e.key, e.shiftKey); }} }}"
 
 
 class PartsList:

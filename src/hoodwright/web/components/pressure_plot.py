@@ -37,12 +37,8 @@ def options(stretches: tuple[Stretch, ...], system: str) -> dict:
         }
         | {"boundaryGap": ["8%", "8%"]},
         "series": [
-            _line(
-                "static pressure", [s.static for s in stretches], stretches, way, pressure, AIR, 3, "solid"
-            ),
-            _line(
-                "total pressure", [s.total for s in stretches], stretches, way, pressure, COPPER, 2, "dashed"
-            ),
+            _line("static pressure", [s.static for s in stretches], stretches, way, pressure, AIR, 3, "solid"),
+            _line("total pressure", [s.total for s in stretches], stretches, way, pressure, COPPER, 2, "dashed"),
             _nodes(stretches, way, pressure),
         ],
     }
@@ -81,9 +77,7 @@ def _nodes(stretches: tuple[Stretch, ...], way: str, pressure: str) -> dict:
         below = stretch.static[0] <= 0 and not stretch.from_hood
         y = 0.0 if stretch.from_hood else stretch.static[0] if below else stretch.total[0]
         side = "bottom" if below else "top"
-        seen.setdefault(
-            stretch.start_from, _named(stretch.start_from, _point(stretch.begins, y, way, pressure), side)
-        )
+        seen.setdefault(stretch.start_from, _named(stretch.start_from, _point(stretch.begins, y, way, pressure), side))
     follow = {stretch.start_from for stretch in stretches}
     for stretch in stretches:
         if stretch.to not in follow:

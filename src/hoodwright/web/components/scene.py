@@ -35,9 +35,7 @@ class Scene(ui.element, component="scene.js"):
         self.on("step", lambda e: on_step(tuple(e.args)))
         self.on("blind", lambda _: on_blind())
 
-    def show(
-        self, picture: Picture, chosen: str, dimensions: list[Dimension], draught: str, about: str
-    ) -> None:
+    def show(self, picture: Picture, chosen: str, dimensions: list[Dimension], draught: str, about: str) -> None:
         """Draw this picture; `about` is what a screen reader says of it."""
         self.props["picture"] = asdict(picture)
         self.props["chosen"] = chosen
@@ -50,9 +48,7 @@ def dimensions(workplace: Workplace, assessment: Assessment, chosen: str) -> lis
     """Lines from the chosen hood to its sources, or from the chosen source to its hoods."""
     answers = {answer.name: answer for answer in assessment.hoods}
     return [
-        Dimension(
-            workplace.source(need.source).at, hood.at, units.show(need.distance, "length", assessment.system)
-        )
+        Dimension(workplace.source(need.source).at, hood.at, units.show(need.distance, "length", assessment.system))
         for hood in workplace.hoods
         if chosen == hood.name or chosen in hood.serves
         for need in answers[hood.name].needs

@@ -5,6 +5,7 @@ from nicegui import ui
 from hoodwright import units
 from hoodwright.errors import HoodwrightError
 from hoodwright.tasks.assessment import Assessment
+from hoodwright.tasks.stretches import stretches
 from hoodwright.web.components.cards import duct_card, fan_card, junction_card
 from hoodwright.web.components.outcomes import caution_note
 from hoodwright.web.components.pressure_plot import options, pressure_plot
@@ -12,7 +13,6 @@ from hoodwright.web.components.words import Words, block
 from hoodwright.web.desk import Desk
 from hoodwright.web.draft import Draft
 from hoodwright.web.frame import frame
-from hoodwright.tasks.stretches import stretches
 
 METHOD = (
     "Hand method, at the intended flows and with loaded cleaners: static pressures are balanced. "
@@ -39,9 +39,7 @@ class DuctsPage:
         self.sentence = Words("p", "", "sentence")
         with block("figure", "run") as self.figure:
             self.plot = pressure_plot((), draft.system)
-            self.plot.props["aria-label"] = (
-                "Plot of pressure along the run; the cards below give the same numbers."
-            )
+            self.plot.props["aria-label"] = "Plot of pressure along the run; the cards below give the same numbers."
             self.plot.props["role"] = "img"
             Words("figcaption", METHOD, "because")
         self.cards = block("div", "cards")
@@ -82,9 +80,7 @@ def _sentence(found: Assessment) -> str:
         return "The file has no ducts yet; add 'ducts:' to see the pressure along the run."
     slow = [duct.name for duct in found.ducts if duct.transport.verdict != "meets the need"]
     moves = (
-        f"is too slow in {', '.join(slow)}"
-        if slow
-        else "is fast enough everywhere to keep what it carries airborne"
+        f"is too slow in {', '.join(slow)}" if slow else "is fast enough everywhere to keep what it carries airborne"
     )
     work = [
         f"the {fan.name} must raise {units.show(fan.total_pressure, 'pressure', found.system)} "
