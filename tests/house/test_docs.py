@@ -4,7 +4,7 @@ import re
 from pathlib import Path
 
 import pytest
-from tools.make_docs import PAGE, sources_page
+from tools.make_docs import PAGE, README, readme, sources_page
 from typer.main import get_command
 
 from hoodwright.cli import app
@@ -29,6 +29,10 @@ def test_citations_are_in_the_list(path):
     text = re.sub(r"```.*?```|`[^`]*`", "", path.read_text(encoding="utf-8"), flags=re.DOTALL)
     for key in re.findall(r"\[([a-z][a-z0-9-]*\d*)(?:, [^\]]*)?\](?!\()", text):
         assert key in all_sources(), f"{path.name}: [{key}] is not in sources.toml"
+
+
+def test_the_answer_in_the_readme_is_the_one_given_now():
+    assert README.read_text(encoding="utf-8") == readme(), "run: make docs"
 
 
 def test_every_command_is_in_the_readme():
