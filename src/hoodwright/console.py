@@ -165,9 +165,9 @@ def _junction(junction: JunctionAnswer) -> str:
 
 def _fan(fan: FanAnswer, system: str) -> str:
     total, clean = show(fan.total_pressure, "pressure", system), show(fan.total_pressure_clean, "pressure", system)
-    loaded = (
-        f"{total} total pressure" if total == clean else f"{total} total pressure with loaded cleaners ({clean} clean)"
-    )
+    loaded = f"{total} total pressure"
+    if fan.has_cleaners:
+        loaded += f" with loaded cleaners ({clean} clean)"
     power = f"{show(fan.air_power, 'power', system)} air power, no efficiency given"
     if fan.power is not None:
         power = f"{show(fan.power, 'power', system)} at the shaft"

@@ -124,7 +124,7 @@ def test_the_most_demanding_source_class_range_is_used_by_hazard():
     plain, grave = need_of(), need_of(("hazards: []", "hazards: [asthmagen]"))
     assert (plain.capture_velocity, grave.capture_velocity) == (0.5, 1.0)
     assert grave.flow == pytest.approx(2 * plain.flow)
-    assert grave.basis == "gentle release, 0.5 to 1 m/s; upper end taken for the hazard 'asthmagen'"
+    assert grave.basis == "gentle release, 0.5 to 1\u2009m/s; upper end taken for the hazard 'asthmagen'"
 
 
 def test_sparks_alone_do_not_raise_the_capture_velocity():

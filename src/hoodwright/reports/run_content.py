@@ -69,12 +69,19 @@ def _junction(junction: JunctionAnswer, cautions: list[Caution], system: str, ci
     }
 
 
+def _total_pressures(fan: FanAnswer, system: str) -> list[list[str]]:
+    total = show(fan.total_pressure, "pressure", system)
+    if not fan.has_cleaners:
+        return [["total pressure", total]]
+    clean = show(fan.total_pressure_clean, "pressure", system)
+    return [["total pressure, cleaners loaded", total], ["total pressure, cleaners clean", clean]]
+
+
 def _fan(fan: FanAnswer, cautions: list[Caution], system: str, cited: Citations) -> dict:
     facts = [
         ["flow", show(fan.flow, "flow", system)],
         ["static pressure", show(fan.static_pressure, "pressure", system)],
-        ["total pressure, cleaners loaded", show(fan.total_pressure, "pressure", system)],
-        ["total pressure, cleaners clean", show(fan.total_pressure_clean, "pressure", system)],
+        *_total_pressures(fan, system),
         ["power given to the air", show(fan.air_power, "power", system)],
     ]
     if fan.efficiency is not None:

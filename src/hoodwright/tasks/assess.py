@@ -73,7 +73,7 @@ def _asked(need: SourceNeed, area: float) -> float:
 
 
 def _hood_answer(hood: Hood, workplace: Workplace, flows: dict[str, float], air: AirAnswer, system: str) -> HoodAnswer:
-    needs = needs_of(hood, workplace, flows[hood.name])
+    needs = needs_of(hood, workplace, flows[hood.name], system)
     worst = max(needs, key=lambda need: need.flow)
     suction, suction_line = _suction(hood, workplace, flows[hood.name], air)
 

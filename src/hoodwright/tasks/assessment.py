@@ -155,6 +155,11 @@ class FanAnswer:
     power: float | None
     lines: tuple[Line, ...]
 
+    @property
+    def has_cleaners(self) -> bool:
+        """Whether cleaners on the way make loaded and clean differ."""
+        return self.total_pressure != self.total_pressure_clean
+
 
 @dataclass(frozen=True)
 class AirAnswer:

@@ -10,6 +10,7 @@ from hoodwright.ranges import SLACK
 from hoodwright.tasks.assessment import Bound, Line, SourceNeed
 from hoodwright.tasks.laws import laws_at, within
 from hoodwright.tasks.lines import digits
+from hoodwright.units import show, show_number
 from hoodwright.workplace.model import Hood, Source, Surface, Workplace
 
 HIGH_HAZARDS = ("asthmagen", "carcinogen", "isocyanate", "asbestos", "lead", "silica")
@@ -35,9 +36,11 @@ def place_of(hood: Hood, source: Source) -> Place:
     return Place(distance, math.acos(max(-1.0, min(1.0, cosine))))
 
 
-def needs_of(hood: Hood, workplace: Workplace, design_flow: float | None = None) -> tuple[SourceNeed, ...]:
+def needs_of(
+    hood: Hood, workplace: Workplace, design_flow: float | None = None, system: str = "SI"
+) -> tuple[SourceNeed, ...]:
     """What each source served asks of the hood; the velocity at the source is at the design flow."""
-    return tuple(_need(hood, workplace.source(name), workplace, design_flow) for name in hood.serves)
+    return tuple(_need(hood, workplace.source(name), workplace, design_flow, system) for name in hood.serves)
 
 
 def looks_away(off_axis: float) -> bool:
@@ -45,9 +48,9 @@ def looks_away(off_axis: float) -> bool:
     return not within(off_axis, OFF_AXIS_LIMIT)
 
 
-def _need(hood: Hood, source: Source, workplace: Workplace, design_flow: float | None) -> SourceNeed:
+def _need(hood: Hood, source: Source, workplace: Workplace, design_flow: float | None, system: str) -> SourceNeed:
     place = place_of(hood, source)
-    velocity, basis, basis_source = _capture_velocity(source, workplace)
+    velocity, basis, basis_source = _capture_velocity(source, workplace, system)
     laws = () if looks_away(place.off_axis) else tuple(laws_at(hood, place.distance, velocity))
     bound = _bound(hood, place, velocity, workplace.surfaces)
     need = SourceNeed(source.name, place.distance, place.off_axis, velocity, basis, basis_source, laws, bound, None)
@@ -57,13 +60,13 @@ def _need(hood: Hood, source: Source, workplace: Workplace, design_flow: float |
     return replace(need, velocity=reached) if laws else replace(need, velocity_at_most=reached)
 
 
-def _capture_velocity(source: Source, workplace: Workplace) -> tuple[float, str, str]:
+def _capture_velocity(source: Source, workplace: Workplace, system: str) -> tuple[float, str, str]:
     if source.capture_velocity is not None:
         return source.capture_velocity, "stated in the workplace file", "stated by the user"
     low, high = capturing.capture_velocity_range(source.dispersion)
     hazards = workplace.contaminant(source.contaminant).hazards
     grave = next((hazard for hazard in hazards if hazard in HIGH_HAZARDS), None)
-    span = f"{source.dispersion} release, {low:g} to {high:g} m/s"
+    span = f"{source.dispersion} release, {show_number(low, 'velocity', system)} to {show(high, 'velocity', system)}"
     if grave:
         return high, f"{span}; upper end taken for the hazard '{grave}'", "capture-table, table 2.3"
     return low, f"{span}; lower end taken", "capture-table, table 2.3"

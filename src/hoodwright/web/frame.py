@@ -55,7 +55,7 @@ class _Header:
                     link.props["href"] = address(target, draft.path.name) if draft else target
                     if target == place:
                         link.props["aria-current"] = "page"
-            self.name = button(draft.path.name if draft else "no file", chooser.open, "workplace")
+            self.name = button(f"{draft.path.name if draft else 'no file'} ▾", chooser.open, "workplace")
             self.name.props["title"] = "Choose another workplace file"
             self.state = Words("span", "", "state")
             self.state.props["role"] = "status"

@@ -43,8 +43,11 @@ def fan_card(fan: FanAnswer, cautions: tuple[Caution, ...], system: str) -> None
     with _card(fan.name, "Fan; what it must do at the intended flows"):
         with block("dl", "numbers"):
             _number("flow", fan.flow, "flow", system)
-            _number("total pressure, cleaners loaded", fan.total_pressure, "pressure", system)
-            _number("total pressure, cleaners clean", fan.total_pressure_clean, "pressure", system)
+            if fan.has_cleaners:
+                _number("total pressure, cleaners loaded", fan.total_pressure, "pressure", system)
+                _number("total pressure, cleaners clean", fan.total_pressure_clean, "pressure", system)
+            else:
+                _number("total pressure", fan.total_pressure, "pressure", system)
             _number("fan static pressure", fan.static_pressure, "pressure", system)
             _number("air power", fan.air_power, "power", system)
             if fan.power is not None:
