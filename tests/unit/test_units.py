@@ -278,3 +278,8 @@ def test_every_kind_reads_its_own_example_and_units(kind):
 def test_import_does_not_load_pint():
     code = "import sys, hoodwright.units; print('pint' in sys.modules)"
     assert subprocess.check_output([sys.executable, "-c", code], text=True).strip() == "False"
+
+
+def test_the_suggested_unit_is_of_the_kind_that_is_needed():
+    with pytest.raises(UnitError, match=r"^320 cmf: unit cmf is not known; did you mean cfm\?$"):
+        parse("320 cmf", "flow")

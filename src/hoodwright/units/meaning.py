@@ -49,8 +49,14 @@ def _meant(word: str, kind: Kind) -> str:
         return _EXPLAINED[word.lower()]
     known = [known for known in words() if "_" not in known]
     close = [known for known in known if known.lower() == word.lower()]
-    close = close or difflib.get_close_matches(word, known, n=1)
+    for group in (list(kind.show.values()), [unit for unit in known if _measures(unit, kind)], known):
+        close = close or difflib.get_close_matches(word, group, n=1)
     return f"did you mean {' or '.join(sorted(close))}?" if close else f"write for example {kind.example}"
+
+
+def _measures(word: str, kind: Kind) -> bool:
+    """Whether a unit is one of this kind of quantity."""
+    return unit_of(word).dimension == unit_of(kind.si_unit).dimension
 
 
 def to_si(number: float, unit: Unit, kind: Kind) -> float:
