@@ -17,6 +17,15 @@ def collected(mark: str) -> int:
     return len(re.findall(r"^tests/published/\S+::", told, re.MULTILINE))
 
 
+def test_readme_tells_what_is_reproduced_and_what_is_not():
+    words = [sys.executable, "-m", "pytest", "tests/published", "-m", "read"]
+    told = subprocess.run(words, cwd=ROOT, capture_output=True, text=True).stdout
+    met, missed = re.search(r"(\d+) passed.* (\d+) xfailed", told).groups()
+    readme = " ".join((ROOT / "README.md").read_text(encoding="utf-8").split())
+    assert f"{met} are reproduced" in readme
+    assert f"{missed} are not reproduced" in readme
+
+
 @pytest.mark.parametrize(
     ("mark", "words"),
     [("read", "Of {} values read"), ("derived", "{} checks are exact"), ("memory", "{} are from memory")],

@@ -8,7 +8,7 @@ from hoodwright.ducts import elbow_angle_factor, mitred_elbow_loss, smooth_elbow
 
 SMOOTH = [(0.5, 0.71), (0.75, 0.33), (1.0, 0.22), (1.5, 0.15), (2.0, 0.13), (2.5, 0.12)]
 ANGLE = [(20, 0.31), (30, 0.45), (45, 0.60), (75, 0.90), (90, 1.00)]
-ANGLE_TO_CONFIRM = [(60, 0.78)]  # from a second note of ours
+ANGLE_TO_CONFIRM = [(60, 0.78)]  # from memory, to be confirmed
 MITRED = [(45, 0.34), (90, 1.2)]
 TOL = 1e-12  # the printed numbers are the definition: typed here and in the table separately
 

@@ -6,7 +6,7 @@ from hoodwright.ducts import fanning_from_darcy, friction_factor
 
 PRINTED = 0.00465  # Fanning
 REYNOLDS = 7.5e4  # "about", as noted from the example; the wall is nearly smooth
-# 4 % as our list of check values allows: neither the exact Re nor how the book finds f was noted, and
+# 4 %, wider than the digits justify: neither the exact Re nor how the book finds f was noted, and
 # half the last digits of both make only 0.3 %. The difference itself is 2.8 %.
 TOL = 0.04 * PRINTED
 

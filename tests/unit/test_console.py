@@ -35,7 +35,7 @@ def test_the_four_flows_are_kept_apart(capsys):
 
 
 def test_a_bound_is_marked_as_such(capsys):
-    assert "> 452\u2009m³/h" in printed(capsys, DEMO)
+    assert "> 629\u2009m³/h" in printed(capsys, DEMO)
 
 
 def test_each_outcome_has_its_mark_and_its_words(capsys):

@@ -67,8 +67,15 @@ def test_fletcher_holds_at_both_ends_of_its_reach(area):
 
 
 def test_a_plane_alongside_halves_the_least_flow():
-    assert far_field_least_flow(1.0, surfaces=1) == pytest.approx(math.pi)
-    assert far_field_least_flow(1.0, surfaces=2) == pytest.approx(math.pi / 2)
+    assert far_field_least_flow(1.0, [0.0]) == pytest.approx(math.pi)
+    assert far_field_least_flow(1.0, [0.0, 0.0]) == pytest.approx(math.pi / 2)
+
+
+def test_a_plane_farther_off_helps_less():
+    """A plane half the distance off: its image lies x aside and sqrt(2) x away, a share of 2^-1.5 = 0.353553."""
+    assert far_field_least_flow(1.0, [1.0]) == pytest.approx(2 * math.pi / 1.353553, rel=1e-6)
+    """Two of them at right angles: two images and one of both, 3^-1.5 = 0.192450 of the opening's own."""
+    assert far_field_least_flow(1.0, [1.0, 1.0]) == pytest.approx(2 * math.pi / (1 + 0.707107 + 0.192450), rel=1e-6)
 
 
 REFUSED = [
@@ -105,9 +112,9 @@ def test_what_is_refused_and_in_which_words(function, arguments, text):
         function(*arguments)
 
 
-def test_more_than_two_planes_are_refused():
-    with pytest.raises(RangeError, match="number of surfaces 3 is above 2; more than two planes alongside"):
-        far_field_least_flow(1.0, surfaces=3)
+def test_a_negative_offset_of_an_image_is_refused():
+    with pytest.raises(RangeError, match=r"image offset -1 m is below 0 m"):
+        far_field_least_flow(1.0, [-1.0])
 
 
 def test_the_first_distance_outside_is_named_with_its_own_limit():

@@ -128,7 +128,7 @@ def test_every_line_can_be_recomputed_on_a_calculator(changes):
         assert left == pytest.approx(right, rel=5e-4, abs=0.02), line
 
 
-# The keys that issue 2 promises to machines.
+# The keys that machines may count on.
 PROMISED = {
     "hoods": {
         "name", "type", "flow_m3_s", "required", "velocity_at_source_m_s", "hood_suction_pa", "outcome", "hints",

@@ -31,6 +31,8 @@ from hoodwright.ducts.friction import (
     wright_1945,
 )
 from hoodwright.ducts.run import (
+    CORRECT_FROM,
+    LEAVE_ABOVE,
     BalanceAdvice,
     balance_advice,
     balance_ratio,
@@ -45,6 +47,8 @@ from hoodwright.ducts.series import standard_diameters
 from hoodwright.ducts.transport import student_manual_transport_velocity, transport_velocity_range
 
 __all__ = [
+    "CORRECT_FROM",
+    "LEAVE_ABOVE",
     "STACK_EXIT_LOSS",
     "BalanceAdvice",
     "air_power",

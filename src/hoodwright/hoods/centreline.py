@@ -5,6 +5,8 @@ in 1/m2: multiply by the flow for the velocity, or see `capturing.required_flow`
 measured along the axis from the plane of the opening. Draught, bodies and obstacles are not in these laws.
 """
 
+from itertools import combinations
+
 import numpy as np
 
 from hoodwright.ranges import not_above, not_negative, positive, within
@@ -216,30 +218,40 @@ def flanged_disc_aperture(distance, diameter):
     return 1 / (2 * np.pi * (radius**2 + x**2))
 
 
-def far_field_least_flow(distance, *, surfaces=0):
-    """Flow that any opening needs at least, for each metre per second on its axis: 2 pi x^2.
+def far_field_least_flow(distance, image_offsets=()):
+    """Flow that an opening needs at least, for each metre per second on its axis: 2 pi x^2 in the open.
 
     In the half space before the opening's plane the velocity on the axis is the sum of q x / (2 pi r^3) over
     the flow q that crosses that plane, r away. Since r is x or more, the opening's own share is at most
-    Q / (2 pi x^2). Past the rim air comes forward from behind, which only takes away. Each large plane
-    alongside the axis adds a mirror image, and so may halve the flow.
+    Q / (2 pi x^2). Past the rim air comes forward from behind, which only takes away. Each plane alongside the
+    axis adds a mirror image of the opening, and each pair of planes at right angles the image of an image.
 
     Parameters
     ----------
     distance : float or array, any shape [m]
-    surfaces : 0, 1 or 2
-        Large planes alongside, at right angles to the opening and to each other.
+    image_offsets : sequence of floats [m]
+        How far beside the axis the mirror image of the opening lies, for each plane alongside: twice the
+        distance of the plane.
 
     Returns
     -------
     flow_per_velocity : same shape as `distance` [m2]
 
-    Valid: any distance of 0 or more, 0 to 2 surfaces, still air, no other suction; else RangeError is raised.
+    Valid: distance and offsets of 0 or more, planes at right angles to each other, still air, no other suction;
+    else RangeError is raised. Two parallel planes close together help more than is counted here.
     Source: [potential-flow, bound by the nearest point]
     """
-    tail = "; more than two planes alongside are not covered"
-    surfaces = within("number of surfaces", surfaces, 0, 2, "", tail)
-    return 2 * np.pi * not_negative("distance", distance, "m") ** 2 / 2**surfaces
+    x = not_negative("distance", distance, "m")
+    offsets = not_negative("image offset", np.asarray(image_offsets, dtype=float), "m")
+    subsets = (chosen for n in range(1, len(offsets) + 1) for chosen in combinations(offsets, n))
+    help_ = sum(_image_share(x, np.hypot.reduce(chosen)) for chosen in subsets)
+    return 2 * np.pi * x**2 / (1 + help_)
+
+
+def _image_share(x, aside):
+    """Velocity that an image draws on the axis, as a share of the opening's own."""
+    reach = np.hypot(x, aside)
+    return np.where(reach > 0, x, 1.0) ** 3 / np.where(reach > 0, reach, 1.0) ** 3
 
 
 def far_field_most_flow(distance, half_diagonal):

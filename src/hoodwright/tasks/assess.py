@@ -12,7 +12,7 @@ from hoodwright.sources import all_sources
 from hoodwright.tasks.assessment import AirAnswer, Assessment, HoodAnswer, Line, SourceNeed
 from hoodwright.tasks.cautions import cautions_for
 from hoodwright.tasks.hints import hints_for
-from hoodwright.tasks.judge import is_enough, is_met, reading, refusal, sentence
+from hoodwright.tasks.judge import gravest, is_enough, is_met, reading, refusal, sentence
 from hoodwright.tasks.laws import area_of
 from hoodwright.tasks.lines import digits
 from hoodwright.tasks.need import needs_of
@@ -77,8 +77,9 @@ def _hood_answer(hood: Hood, workplace: Workplace, flows: dict[str, float], air:
     worst = max(needs, key=lambda need: need.flow)
     suction, suction_line = _suction(hood, workplace, flows[hood.name], air)
 
-    def effect_at(flow: float) -> Effect:
-        return effect_of(workplace, hood, flows | {hood.name: flow}, air)
+    def effect_at(changed: Hood, flow: float) -> Effect:
+        hoods = tuple(changed if other.name == hood.name else other for other in workplace.hoods)
+        return effect_of(workplace.model_copy(update={"hoods": hoods}), hood, flows | {hood.name: flow}, air)
 
     return HoodAnswer(
         name=hood.name,
@@ -91,8 +92,8 @@ def _hood_answer(hood: Hood, workplace: Workplace, flows: dict[str, float], air:
         suction=suction,
         suction_line=suction_line,
         enough=is_enough(hood, needs, workplace, system),
-        met=is_met(hood, system),
-        sentence=sentence(hood, worst, system),
+        met=is_met(hood, needs, workplace, system),
+        sentence=sentence(hood, gravest(hood, needs, system), system),
         hints=() if refusal(hood, workplace) else hints_for(hood, worst, workplace, effect_at, system),
     )
 
@@ -122,8 +123,7 @@ def _with_sources(answer: Assessment) -> Assessment:
     cited += [need.bound.source for need in needs if not need.in_range]
     cited += [junction.source for junction in answer.junctions]
     cited += [caution.source for caution in answer.cautions]
-    if answer.ducts:
-        cited.append("transport-table, annex 5")
-    keys = {piece.split(",")[0].strip() for citation in cited for piece in citation.split(";")}
-    air_sources = {"ashrae-f17"}
-    return replace(answer, sources=tuple(key for key in all_sources() if key in keys | air_sources))
+    cited += ["dallavalle"] * any(law.equation.startswith("DallaValle") for need in needs for law in need.laws)
+    cited += ["transport-table", "us-atmosphere-76"] * bool(answer.ducts)
+    keys = {piece.split(",")[0].strip() for citation in ["ashrae-f17", *cited] for piece in citation.split(";")}
+    return replace(answer, sources=tuple(key for key in all_sources() if key in keys))

@@ -116,6 +116,7 @@ class DuctAnswer:
     carries: str
     transport: Outcome
     lines: tuple[Line, ...]
+    friction_per_length: float = 0.0
 
     @property
     def total_pressure_start(self) -> float:

@@ -2,19 +2,20 @@
 
 import math
 
+from hoodwright.hoods import capture_velocity_range
 from hoodwright.results import Caution
 from hoodwright.tasks.assessment import HoodAnswer
+from hoodwright.tasks.duct_cautions import duct_cautions
 from hoodwright.tasks.laws import area_of, has_full_flange
-from hoodwright.tasks.need import looks_away
+from hoodwright.tasks.need import looks_away, needs_of
+from hoodwright.tasks.people import in_the_draught, person_between
 from hoodwright.tasks.run import Run
 from hoodwright.tasks.streams import clashes
 from hoodwright.units import show
-from hoodwright.workplace.model import Draught, Hood, Workplace
+from hoodwright.workplace.model import Draught, Hood, Source, Workplace
 
-PRACTICE = "common-practice, practitioner's review"
+PRACTICE = "common-practice"
 WIDE_SPREAD = 0.25
-PERSON_REACH = 1.0
-FASTEST_USUAL = 30.0  # m/s
 
 BY_HAZARD = {
     "asthmagen": (
@@ -53,6 +54,10 @@ BY_HAZARD = {
         PRACTICE,
     ),
     "perchloric": ("perchloric acid: a wash-down system of its own", PRACTICE),
+    "acid": ("acid: ducts that withstand it, kept apart from cyanide and hypochlorite", PRACTICE),
+    "cyanide": ("cyanide: acutely toxic, never near acid; enclose, and have an alarm and a plan for failure", PRACTICE),
+    "hypochlorite": ("hypochlorite: never near acid, which sets chlorine free", PRACTICE),
+    "oxidiser": ("oxidiser: keep its ducts clean and apart from organic matter", PRACTICE),
 }
 
 
@@ -66,7 +71,7 @@ def cautions_for(workplace: Workplace, hoods: tuple[HoodAnswer, ...], run: Run, 
         *(caution for answer in hoods if draught for caution in _draughts(answer, draught, system)),
         *(caution for answer in hoods for caution in _answer(answer, system)),
         *_people(workplace),
-        *_ductwork(workplace, run, system),
+        *duct_cautions(workplace, hoods, run, system),
         Caution(
             workplace.name,
             "these answers hold for still, open air before the hood: draughts, bodies and benches are not in the "
@@ -86,9 +91,8 @@ def _hazards(workplace: Workplace):
 
 
 def _mixed_streams(workplace: Workplace):
-    for place, pairs in clashes(workplace).items():
-        for words in pairs:
-            yield Caution(place, f"{words} must not share a duct: give each a system of its own", PRACTICE)
+    for clash in clashes(workplace):
+        yield Caution(clash.place, f"{clash.words} must not share a duct: give each a system of its own", PRACTICE)
 
 
 def _hood(hood: Hood, workplace: Workplace, system: str):
@@ -97,9 +101,32 @@ def _hood(hood: Hood, workplace: Workplace, system: str):
         text = f"its flange is narrower than {width}, so it is counted as plain; a table top is not a flange"
         yield Caution(hood.name, text, "common-practice, flange width, from memory")
     duct = next((duct for duct in workplace.ducts if duct.start == hood.name), None)
-    if duct and not 0.9 < area_of(duct) / area_of(hood.opening) < 1.1:
-        text = "its opening and its duct differ in size; the entry loss is that of a straight entry, not of a taper"
+    ratio = area_of(duct) / area_of(hood.opening) if duct else 1.0
+    if ratio < 0.9:
+        text = "its duct is narrower than its opening; the entry loss is that of a straight entry, not of a taper"
         yield Caution(hood.name, text, "exam-equations, hood-loss figure")
+    if ratio > 1.1:
+        text = "its duct is wider than its opening: the air speeds up there first, so its suction is higher than shown"
+        yield Caution(hood.name, text, PRACTICE)
+    for name in hood.serves:
+        yield from _lower_end(hood, workplace.source(name), workplace, system)
+
+
+def _lower_end(hood: Hood, source: Source, workplace: Workplace, system: str):
+    """What the upper end of the class would ask, where the lower end was taken."""
+    need = next(need for need in needs_of(hood, workplace) if need.source == source.name)
+    low, high = capture_velocity_range(source.dispersion)
+    if source.capture_velocity is not None or need.capture_velocity > low or looks_away(need.off_axis):
+        return
+    least = "" if need.in_range else "at least "
+    upper, flow = show(high, "velocity", system), show(need.flow * high / low, "flow", system)
+    text = (
+        f"for the {source.name} the lower end of its class was taken; draughts, a small hood or more output ask for "
+        f"its upper end, {upper}, which takes {least}{flow}"
+    )
+    if source.dispersion == "still":
+        text += "; later editions are said to begin the class at 0.38 m/s (75 fpm), from memory"
+    yield Caution(hood.name, text, "capture-table, table 2.3")
 
 
 def _draughts(answer: HoodAnswer, draught: Draught, system: str):
@@ -129,60 +156,17 @@ def _answer(answer: HoodAnswer, system: str):
 
 
 def _people(workplace: Workplace):
-    draught = workplace.room.draught
     for person in workplace.people:
         for source in workplace.sources:
-            to_source = (source.at[0] - person.at[0], source.at[1] - person.at[1])
-            near = math.hypot(*to_source)
-            if not draught or draught.speed <= 0 or near > PERSON_REACH or near == 0:
-                continue
-            along = (to_source[0] * draught.towards[0] + to_source[1] * draught.towards[1]) / near
-            if along > 0.7:
+            if in_the_draught(person, source, workplace):
                 text = (
                     f"stands between the draught and the {source.name}: air flows back towards a person with a draught "
                     "from behind, which no equation here covers"
                 )
                 yield Caution(person.name, text, "person-wake, reverse flow")
-
-
-def _ductwork(workplace: Workplace, run: Run, system: str):
-    for duct in workplace.ducts:
-        if duct.material == "flexible":
-            text = (
-                "flexible hose: sag and bends make its loss two to three times that of the straight, stretched hose "
-                "shown"
-            )
-            yield Caution(duct.name, text, PRACTICE)
-        if any(fitting.elbow is not None and fitting.pieces is None for fitting in duct.fittings):
-            text = (
-                "an elbow without 'pieces' is counted as smooth; elbows made of four or five pieces, as most are here, "
-                "lose about 0.25 velocity pressures instead of 0.15"
-            )
-            yield Caution(duct.name, text, "lev-elbows, elbow loss by number of pieces")
-    for section in run.ducts:
-        if section.velocity > FASTEST_USUAL:
-            fast, usual = (show(v, "velocity", system) for v in (section.velocity, FASTEST_USUAL))
-            text = f"{fast} is faster than the {usual} that ducts usually carry: check its flow and its size"
-            yield Caution(section.name, text, PRACTICE)
-    for junction in run.junctions:
-        if junction.ratio < 0.95:
-            others = ", ".join(f"{name} to {show(flow, 'flow', system)}" for name, flow in junction.corrected)
-            text = f"static pressures differ (ratio {junction.ratio:.2f}): left alone, the flow shifts, {others}"
-            yield Caution(junction.name, f"{text}. Editions of the rule differ", junction.source)
-    joined = {duct.start for duct in workplace.ducts}
     for hood in workplace.hoods:
-        if workplace.ducts and hood.name not in joined:
-            yield Caution(
-                hood.name,
-                "no duct leads from it: its suction and its share of the fan are not computed",
-                PRACTICE,
-            )
-    for fan in run.fans:
-        text = "system effect, belt and motor losses are not in its power; read the fan's curve at the density shown"
-        yield Caution(fan.name, text, PRACTICE)
-    if workplace.ducts:
-        text = (
-            "static or hood suction taps: mind lagging, explosible or toxic deposits, height and rotating parts before "
-            "anyone drills or opens a duct"
-        )
-        yield Caution(workplace.name, text, PRACTICE)
+        for name in hood.serves:
+            between = person_between(hood, workplace.source(name), workplace)
+            if between:
+                text = f"stands between the {name} and the {hood.name}: what is drawn to the hood passes their face"
+                yield Caution(between, text, PRACTICE)

@@ -15,10 +15,11 @@ from hoodwright.results import Hint, Quantity
 from hoodwright.tasks.assessment import SourceNeed
 from hoodwright.tasks.laws import area_of, has_full_flange
 from hoodwright.tasks.need import looks_away, needs_of
-from hoodwright.tasks.run import Effect
+from hoodwright.tasks.run import FASTEST_USUAL, Effect
 from hoodwright.units import show
 from hoodwright.workplace.model import Hood, Workplace
 
+EffectAt = Callable[[Hood, float], Effect]
 NEAREST = 0.02
 HALVINGS = 40
 SHOWN_DIGITS = 3
@@ -31,14 +32,14 @@ class _Case:
     hood: Hood
     worst: SourceNeed
     workplace: Workplace
-    effect_at: Callable[[float], Effect]
+    effect_at: EffectAt
     system: str
 
 
 def hints_for(
-    hood: Hood, worst: SourceNeed, workplace: Workplace, effect_at: Callable[[float], Effect], system: str
+    hood: Hood, worst: SourceNeed, workplace: Workplace, effect_at: EffectAt, system: str
 ) -> tuple[Hint, ...]:
-    """Hints for the source that asks most; `effect_at` tells what the ducts do when this hood takes a flow."""
+    """Hints for the source that asks most; `effect_at` tells what the ducts do when the hood takes a flow."""
     case = _Case(hood, worst, workplace, effect_at, system)
     found = [_turned(case), _closer(case), _flanged(case), _more_flow(case)]
     return tuple(hint for hint in found if hint is not None)
@@ -111,13 +112,14 @@ def _flanged(case: _Case) -> Hint | None:
     if has_full_flange(case.hood) or not case.worst.in_range:
         return None
     width = _rounded(float(full_flange_width(area_of(case.hood.opening))), "length", case.system, math.ceil)
-    flow = _needed(case.hood.model_copy(update={"flange": width}), case.workplace)
+    changed = case.hood.model_copy(update={"flange": width})
+    flow = _needed(changed, case.workplace)
     if flow is None or flow >= case.worst.flow:
         return None
     flow = _rounded(flow, "flow", case.system, math.ceil)
     wide, needed = show(width, "length", case.system), show(flow, "flow", case.system)
     text = f"with a flange {wide} wide all round, {needed} would be enough at the same place"
-    return _hint(case, "flange", text, flow)
+    return _hint(case, "flange", text, flow, changed)
 
 
 def _turned(case: _Case) -> Hint | None:
@@ -160,11 +162,15 @@ def _rounded(value: float, kind: str, system: str, rounding: Callable[[float], i
     return units.parse(f"{rounding(number / step) * step:.9g} {unit}", kind)
 
 
-def _hint(case: _Case, change: str, text: str, flow: float) -> Hint:
-    effect = case.effect_at(flow)
+def _hint(case: _Case, change: str, text: str, flow: float, changed: Hood | None = None) -> Hint:
+    """The hint with what the ducts and the fan then do; `changed` is the hood where its entry loss changes too."""
+    effect = case.effect_at(changed or case.hood, flow)
     if effect.fan_power is not None:
         text += f"; through the same ducts the fan then takes {show(effect.fan_power, 'power', case.system, 2)}"
     if effect.too_slow is not None:
         text += f"; {effect.too_slow} would then be too wide to keep the stream moving"
+    if effect.fastest is not None and effect.fastest[1] > FASTEST_USUAL:
+        name, velocity = effect.fastest
+        text += f"; {name} would then run at {show(velocity, 'velocity', case.system, 2)}, too fast for its size"
     power = None if effect.fan_power is None else Quantity(effect.fan_power, "power")
     return Hint(change, text, Quantity(flow, "flow"), power)

@@ -5,7 +5,8 @@ from hoodwright.results import Outcome, Quantity, Verdict
 from hoodwright.tasks.assessment import SourceNeed
 from hoodwright.tasks.laws import area_of
 from hoodwright.tasks.need import looks_away
-from hoodwright.tasks.streams import clashes, meeting_place
+from hoodwright.tasks.people import person_between
+from hoodwright.tasks.streams import clashes
 from hoodwright.units import show
 from hoodwright.workplace.model import FlowReading, Hood, Workplace
 
@@ -20,29 +21,54 @@ def reading(read: FlowReading) -> Quantity:
 
 def is_enough(hood: Hood, needs: tuple[SourceNeed, ...], workplace: Workplace, system: str) -> Outcome:
     """Whether the intended flow is enough for every source; the gravest answer is given."""
-    why_not = refusal(hood, workplace)
-    if why_not:
-        return Outcome(Verdict.CANNOT_TELL, why_not)
-    outcomes = [_enough_for(need, hood.intended_flow, system) for need in needs]
+    told = refusal(hood, workplace)
+    if told:
+        return Outcome(Verdict.CANNOT_TELL, told)
+    outcomes = [_enough_in_the_room(need, hood, workplace, system) for need in needs]
     return min(outcomes, key=lambda outcome: GRAVEST_FIRST.index(outcome.verdict))
 
 
-def is_met(hood: Hood, system: str) -> Outcome:
-    """Whether today's flow reaches the intended flow, within the uncertainty of the reading."""
+def gravest(hood: Hood, needs: tuple[SourceNeed, ...], system: str) -> SourceNeed:
+    """The source that decides the answer: the gravest outcome, then the greatest need."""
+    verdicts = {need.source: _enough_for(need, hood.intended_flow, system).verdict for need in needs}
+    return min(needs, key=lambda need: (GRAVEST_FIRST.index(verdicts[need.source]), -need.flow))
+
+
+def is_met(hood: Hood, needs: tuple[SourceNeed, ...], workplace: Workplace, system: str) -> Outcome:
+    """Whether today's flow reaches what was intended and what is needed, within the uncertainty of the reading."""
     if hood.today is None:
         return Outcome(Verdict.CANNOT_TELL, "no flow of today is given; read it on site and add 'today'")
-    if hood.intended_flow is None:
-        return Outcome(Verdict.CANNOT_TELL, "no intended flow is given to compare today's flow with")
     today, intended = hood.today.flow, hood.intended_flow
     spread = today * (hood.today.uncertainty or 0.0)
-    read, meant = shown_reading(reading(hood.today), system), show(intended, "flow", system)
-    if today - spread >= intended:
-        return Outcome(Verdict.MEETS, f"{read} was read, {meant} was intended{_unsaid(hood.today)}")
-    if today + spread < intended:
-        short = intended - today
-        because = f"{read} was read, {show(short, 'flow', system)} less than the {meant} intended{_unsaid(hood.today)}"
-        return Outcome(Verdict.SHORT, because, Quantity(short, "flow", spread or None))
-    return Outcome(Verdict.CANNOT_TELL, f"{read} was read: the {meant} intended lie within its uncertainty")
+    read, floor = shown_reading(reading(hood.today), system), max(need.flow for need in needs)
+    if intended is not None and today + spread < intended:
+        meant, less = show(intended, "flow", system), show(intended - today, "flow", system)
+        because = f"{read} was read, {less} less than the {meant} intended{_unsaid(hood.today)}"
+        return Outcome(Verdict.SHORT, because, Quantity(intended - today, "flow", spread or None))
+    if today + spread < floor:
+        needed = f"{show(floor, 'flow', system)} {'is' if _all_in_range(needs) else 'or more is'} needed"
+        reached = "" if intended is None else f", which reaches the {show(intended, 'flow', system)} intended"
+        because = f"{read} was read{reached}, but {needed}{_unsaid(hood.today)}"
+        return Outcome(Verdict.SHORT, because, Quantity(floor - today, "flow", spread or None))
+    told = refusal(hood, workplace)
+    if told:
+        return Outcome(Verdict.CANNOT_TELL, f"{read} was read, but {told}")
+    return _reached(hood.today, intended, needs, system)
+
+
+def _reached(today: FlowReading, intended: float | None, needs: tuple[SourceNeed, ...], system: str) -> Outcome:
+    read, spread = shown_reading(reading(today), system), today.flow * (today.uncertainty or 0.0)
+    if intended is None and not _all_in_range(needs):
+        return Outcome(Verdict.CANNOT_TELL, f"{read} was read; no intended flow is given to compare it with")
+    goal = intended if intended is not None else max(need.flow for need in needs)
+    meant = f"{show(goal, 'flow', system)} {'was intended' if intended is not None else 'is needed'}"
+    if today.flow - spread >= goal:
+        return Outcome(Verdict.MEETS, f"{read} was read, {meant}{_unsaid(today)}")
+    return Outcome(Verdict.CANNOT_TELL, f"{read} was read, {meant}: that lies within the uncertainty of the reading")
+
+
+def _all_in_range(needs: tuple[SourceNeed, ...]) -> bool:
+    return all(need.in_range for need in needs)
 
 
 def shown_reading(read: Quantity, system: str) -> str:
@@ -79,8 +105,9 @@ def _unsaid(read: FlowReading) -> str:
 
 def refusal(hood: Hood, workplace: Workplace) -> str | None:
     """Why no flow of this hood can be called enough, whatever the equations say; None where one can."""
-    for words in clashes(workplace).get(meeting_place(workplace, hood), ()):
-        return f"{words} would share a duct: give each a system of its own"
+    for clash in clashes(workplace):
+        if hood.name in clash.hoods:
+            return f"{clash.words} would share a duct: give each a system of its own"
     for name in hood.serves:
         source = workplace.source(name)
         contaminant = workplace.contaminant(source.contaminant)
@@ -89,6 +116,24 @@ def refusal(hood: Hood, workplace: Workplace) -> str | None:
         if "explosible dust" in contaminant.hazards and contaminant.reviewed_by is None:
             return f"{contaminant.name} is an explosible dust without a named review ('reviewed_by')"
     return None
+
+
+def _enough_in_the_room(need: SourceNeed, hood: Hood, workplace: Workplace, system: str) -> Outcome:
+    """The answer of the equations, unless a draught or a person takes away what they suppose."""
+    outcome = _enough_for(need, hood.intended_flow, system)
+    if outcome.verdict is not Verdict.MEETS:
+        return outcome
+    draught = workplace.room.draught
+    gust = draught.speed + draught.wander if draught else 0.0
+    if gust >= need.capture_velocity:
+        air, asked = show(gust, "velocity", system), show(need.capture_velocity, "velocity", system)
+        because = f"draughts reach {air}, as fast as the {asked} asked at the {need.source}: shield it or enclose it"
+        return Outcome(Verdict.CANNOT_TELL, because)
+    person = person_between(hood, workplace.source(need.source), workplace)
+    if person:
+        because = f"{person} stands between the {need.source} and the hood, in the air that is drawn past"
+        return Outcome(Verdict.CANNOT_TELL, because)
+    return outcome
 
 
 def _enough_for(need: SourceNeed, intended: float | None, system: str) -> Outcome:
@@ -116,7 +161,7 @@ def _enough_by_bound(need: SourceNeed, intended: float, system: str) -> Outcome:
         short = bound.least - intended
         because = (
             f"by at least {show(short, 'flow', system)}: the {need.source} lies outside the equations' range, "
-            f"where no hood needs less than {least}; {meant} is intended"
+            f"where {least} is needed at least; {meant} is intended"
         )
         return Outcome(Verdict.SHORT, because, Quantity(short, "flow"))
     outside = f"the {need.source} lies outside the equations' range"

@@ -10,10 +10,11 @@ from hoodwright.ranges import SLACK
 from hoodwright.tasks.assessment import Bound, Line, SourceNeed
 from hoodwright.tasks.laws import laws_at, within
 from hoodwright.tasks.lines import digits
+from hoodwright.tasks.planes import Planes, half_size, planes_about
 from hoodwright.units import show, show_number
-from hoodwright.workplace.model import Hood, Source, Surface, Workplace
+from hoodwright.workplace.model import Hood, Source, Workplace
 
-HIGH_HAZARDS = ("asthmagen", "carcinogen", "isocyanate", "asbestos", "lead", "silica")
+HIGH_HAZARDS = ("asthmagen", "carcinogen", "isocyanate", "asbestos", "lead", "silica", "cyanide")
 OFF_AXIS_LIMIT = math.radians(30)
 FAR_FIELD = "potential-flow, far-field bound"
 
@@ -52,7 +53,7 @@ def _need(hood: Hood, source: Source, workplace: Workplace, design_flow: float |
     place = place_of(hood, source)
     velocity, basis, basis_source = _capture_velocity(source, workplace, system)
     laws = () if looks_away(place.off_axis) else tuple(laws_at(hood, place.distance, velocity))
-    bound = _bound(hood, place, velocity, workplace.surfaces)
+    bound = _bound(hood, place, velocity, planes_about(hood, source, workplace))
     need = SourceNeed(source.name, place.distance, place.off_axis, velocity, basis, basis_source, laws, bound, None)
     if design_flow is None or need.flow == 0:
         return need
@@ -72,39 +73,37 @@ def _capture_velocity(source: Source, workplace: Workplace, system: str) -> tupl
     return low, f"{span}; lower end taken", "capture-table, table 2.3"
 
 
-def _bound(hood: Hood, place: Place, velocity: float, surfaces: tuple[Surface, ...]) -> Bound:
+def _bound(hood: Hood, place: Place, velocity: float, planes: Planes) -> Bound:
     """Certain limits of the flow. Parts of the opening are at least `near` and at most `far` from the source."""
     ahead, aside = place.distance * math.cos(place.off_axis), place.distance * math.sin(place.off_axis)
     ahead = 0.0 if abs(ahead) <= SLACK * place.distance else ahead  # in the plane of the opening
-    half = math.hypot(*hood.opening.sides) / 2 if not hood.opening.is_round else hood.opening.sides[0] / 2
+    half = half_size(hood)
     near, far = math.hypot(ahead, max(0.0, aside - half)), math.hypot(ahead, aside + half)
-    alongside = min(2, sum(1 for surface in surfaces if _distance_to(surface, hood.at) <= place.distance))
-    least = velocity * float(centreline.far_field_least_flow(near, surfaces=alongside))
-    most = velocity * float(centreline.far_field_most_flow(ahead, aside + half)) if ahead > 0 else None
+    least = velocity * float(centreline.far_field_least_flow(near, planes.image_offsets))
+    most = None
+    if ahead > 0 and not planes.blocked:
+        most = velocity * float(centreline.far_field_most_flow(ahead, aside + half))
     if looks_away(place.off_axis):
         why = f"it lies {math.degrees(place.off_axis):.0f} degrees off the hood's axis, where no equation holds"
     else:
         why = "it lies outside the equations' range"
-    return Bound(least, most, why, FAR_FIELD, _bound_lines(velocity, (near, ahead, far), alongside, least, most))
+    lines = _bound_lines(velocity, (near, ahead, far), planes.image_offsets, least, most)
+    return Bound(least, most, why, FAR_FIELD, lines)
 
 
 def _bound_lines(
-    velocity: float, lengths: tuple[float, float, float], alongside: int, least: float, most: float | None
+    velocity: float, lengths: tuple[float, float, float], offsets: tuple[float, ...], least: float, most: float | None
 ) -> tuple[Line, ...]:
     near, ahead, far = (digits(length) for length in lengths)
-    helped = ("", ", halved for a surface alongside", ", a quarter for two surfaces alongside")[alongside]
-    filled = f"2 pi x {near}² x {digits(velocity)} / {2**alongside} = {digits(least)} m3/s"
-    lowest = Line(f"Q at least 2 pi x² V, x to the nearest part of the opening{helped}", filled, FAR_FIELD)
+    alone = velocity * float(centreline.far_field_least_flow(lengths[0]))
+    formula = "Q at least 2 pi x² V, x to the nearest part of the opening"
+    filled = f"2 pi x {near}² x {digits(velocity)}"
+    if offsets and least > 0:
+        aside = ", ".join(f"{digits(offset, 3)} m" for offset in offsets)
+        formula += f"; divided by what the mirror images in surfaces alongside add ({aside} aside)"
+        filled += f" / {digits(alone / least)}"
+    lowest = Line(formula, f"{filled} = {digits(least)} m3/s", FAR_FIELD)
     if most is None:
         return (lowest,)
     filled = f"4 pi x {far}³ x {digits(velocity)} / {ahead} = {digits(most)} m3/s"
     return lowest, Line("Q at most 4 pi s³ V / X, s to the farthest part of the opening", filled, FAR_FIELD)
-
-
-def _distance_to(surface: Surface, point: tuple[float, float, float]) -> float:
-    """Distance from a point to the nearest point of a flat parallelogram."""
-    a, b = (np.asarray(side) for side in surface.sides)
-    offset = np.subtract(point, surface.corner)
-    (s, t), *_ = np.linalg.lstsq(np.column_stack([a, b]), offset, rcond=None)
-    nearest = np.clip(s, 0, 1) * a + np.clip(t, 0, 1) * b
-    return float(np.linalg.norm(offset - nearest))

@@ -12,13 +12,17 @@ from hoodwright.tasks.walk import Section, Walk, acceleration_loss, hood_loss
 from hoodwright.units import show
 from hoodwright.workplace.model import Duct, Fan, Hood, Workplace
 
+FASTEST_USUAL = 30.0  # m/s, common practice
+NEVER_SETTLES = "vapour"
+
 
 @dataclass(frozen=True)
 class Effect:
-    """What the ducts and the fan of a hood do at another flow: fan power, and the first duct that is too slow."""
+    """What a hood's ducts and fan do at another flow: fan power, the first duct too slow, the fastest and its speed."""
 
     fan_power: float | None = None
     too_slow: str | None = None
+    fastest: tuple[str, float] | None = None
 
 
 @dataclass(frozen=True)
@@ -45,7 +49,7 @@ def run_of(workplace: Workplace, flows: dict[str, float], air: AirAnswer, system
 
 def _duct_answer(section: Section, walk: Walk, system: str) -> DuctAnswer:
     duct, name = section.duct, section.duct.name
-    lowest = d.transport_velocity_range(section.carries)[0]
+    lowest = _slowest(section)
     start, end = walk.start[name], walk.end[name]
     return DuctAnswer(
         name=name,
@@ -61,6 +65,7 @@ def _duct_answer(section: Section, walk: Walk, system: str) -> DuctAnswer:
         carries=section.carries,
         transport=_transport(section, lowest, system),
         lines=(*_loss_lines(section, walk.air), *_pressure_lines(section, start, end, walk)),
+        friction_per_length=section.friction_factor / section.diameter * section.p_velocity,
     )
 
 
@@ -89,6 +94,8 @@ def _size(duct: Duct, system: str) -> str:
 
 def _transport(section: Section, lowest: float, system: str) -> Outcome:
     fast, least = show(section.velocity, "velocity", system), show(lowest, "velocity", system)
+    if section.carries == NEVER_SETTLES:
+        return Outcome(Verdict.MEETS, f"{fast}; vapour settles at no speed, {least} and more is usual for economy")
     if section.velocity >= lowest:
         return Outcome(Verdict.MEETS, f"{fast}; {section.carries} needs at least {least} to stay airborne")
     return Outcome(Verdict.SHORT, f"{fast} is slower than the {least} that keep {section.carries} moving: it settles")
@@ -141,10 +148,10 @@ def _junctions(walk: Walk):
         governing = min(pressures, key=lambda name: pressures[name])
         weakest = max(pressures.values())
         ratio = float(d.balance_ratio(weakest, pressures[governing]))
+        correctable = [s for s in sides if s.duct.name != governing and ratio >= d.CORRECT_FROM]
         corrected = tuple(
             (s.duct.name, float(d.corrected_flow(s.flow, pressures[governing], pressures[s.duct.name])))
-            for s in sides
-            if s.duct.name != governing
+            for s in correctable
         )
         advice = d.balance_advice(ratio).value
         source = "balance-rule, ratio 0.95 / 0.80"
@@ -159,9 +166,14 @@ def effect_of(workplace: Workplace, hood: Hood, flows: dict[str, float], air: Ai
     walk = Walk(workplace, flows, air, loaded=True)
     total_in, _, total_out, flow = _fan_sides(fan, walk)
     power = float(d.shaft_power(flow, total_out - total_in, fan.efficiency)) if fan.efficiency else None
-    way = (walk.sections[name] for name in way_from(workplace, hood))
-    slow = (s.duct.name for s in way if s.velocity < d.transport_velocity_range(s.carries)[0])
-    return Effect(power, next(slow, None))
+    way = [walk.sections[name] for name in way_from(workplace, hood)]
+    slow = (s.duct.name for s in way if s.carries != NEVER_SETTLES and s.velocity < _slowest(s))
+    fastest = max(way, key=lambda section: section.velocity)
+    return Effect(power, next(slow, None), (fastest.duct.name, fastest.velocity))
+
+
+def _slowest(section: Section) -> float:
+    return d.transport_velocity_range(section.carries)[0]
 
 
 def _fan_answer(fan: Fan, loaded: Walk, clean: Walk) -> FanAnswer:

@@ -1,21 +1,35 @@
-"""Which hoods share a fan, and which of their streams must never meet in one duct."""
+"""Which hoods share ducts, and which of their streams must never meet in one."""
 
-from hoodwright.workplace.model import Duct, Hood, Workplace
+from dataclasses import dataclass
+
+from hoodwright.workplace.model import Contaminant, Duct, Hood, Workplace
 
 NEVER_TOGETHER = (
     ("aluminium or magnesium", "sparks", "metal dust and steel sparks"),
     ("acid", "cyanide", "acid and cyanide"),
     ("acid", "hypochlorite", "acid and hypochlorite"),
-    ("perchloric", "organic", "perchloric acid and organic matter"),
+    ("perchloric", "anything else", "perchloric acid and anything else"),
     ("oxidiser", "organic", "oxidisers and organic matter"),
     ("flammable", "sparks", "flammable vapour or mist and sparks"),
+    ("mist", "sparks", "mist and sparks"),
+    ("explosible dust", "sparks", "explosible dust and sparks"),
 )
+
+
+@dataclass(frozen=True)
+class Clash:
+    """Streams that must not share a duct: where they meet, in words, and the hoods they come from."""
+
+    place: str
+    words: str
+    hoods: frozenset[str]
 
 
 def way_from(workplace: Workplace, hood: Hood) -> dict[str, Duct]:
     """The ducts that the air of a hood goes through, in the order of the flow, by name."""
     follow = {duct.start: duct for duct in workplace.ducts}
-    way, here = {}, hood.name
+    way: dict[str, Duct] = {}
+    here = hood.name
     while here in follow:
         duct = follow[here]
         way[duct.name], here = duct, duct.to
@@ -28,22 +42,47 @@ def fan_of(workplace: Workplace, hood: Hood) -> str | None:
     return next((duct.to for duct in way_from(workplace, hood).values() if duct.to in fans), None)
 
 
-def meeting_place(workplace: Workplace, hood: Hood) -> str:
-    """Where a hood's streams meet others: at its fan, or in the hood itself where it has none."""
-    return fan_of(workplace, hood) or hood.name
+def clashes(workplace: Workplace) -> tuple[Clash, ...]:
+    """Every pair of streams that must not share a duct, where it first meets."""
+    found: list[Clash] = []
+    for place, hoods in _meetings(workplace):
+        streams = [stream for hood in hoods for stream in _streams(workplace, hood)]
+        names = frozenset(hood.name for hood in hoods)
+        for one, other, words in NEVER_TOGETHER:
+            known = any(clash.words == words and clash.hoods <= names for clash in found)
+            if not known and _clash(streams, one, other):
+                found.append(Clash(place, words, names))
+    return tuple(found)
 
 
-def clashes(workplace: Workplace) -> dict[str, list[str]]:
-    """By meeting place, the pairs of streams that must not share a duct, in words."""
-    together: dict[str, set[str]] = {}
+def _meetings(workplace: Workplace) -> list[tuple[str, list[Hood]]]:
+    """Each hood alone, then each duct with all hoods whose air it carries, the least shared first."""
+    alone = [(hood.name, [hood]) for hood in workplace.hoods]
+    shared: dict[str, list[Hood]] = {}
+    place: dict[str, str] = {}
     for hood in workplace.hoods:
-        together.setdefault(meeting_place(workplace, hood), set()).update(_hazards_of(workplace, hood))
-    found = {
-        place: [words for one, other, words in NEVER_TOGETHER if {one, other} <= hazards]
-        for place, hazards in together.items()
-    }
-    return {place: words for place, words in found.items() if words}
+        for duct in way_from(workplace, hood).values():
+            shared.setdefault(duct.name, []).append(hood)
+            place[duct.name] = duct.start
+    meetings = [(place[name], hoods) for name, hoods in shared.items() if len(hoods) > 1]
+    return [*alone, *sorted(meetings, key=lambda meeting: len(meeting[1]))]
 
 
-def _hazards_of(workplace: Workplace, hood: Hood) -> set[str]:
-    return {h for name in hood.serves for h in workplace.contaminant(workplace.source(name).contaminant).hazards}
+def _streams(workplace: Workplace, hood: Hood) -> list[frozenset[str]]:
+    """Hazards of each contaminant of a hood, with what its kind adds."""
+    return [_tags(workplace.contaminant(workplace.source(name).contaminant)) for name in hood.serves]
+
+
+def _tags(contaminant: Contaminant) -> frozenset[str]:
+    tags: set[str] = set(contaminant.hazards)
+    if contaminant.kind == "mist":
+        tags.add("mist")
+    if "flammable" in tags:
+        tags.add("organic")
+    if "perchloric" not in tags:
+        tags.add("anything else")
+    return frozenset(tags)
+
+
+def _clash(streams: list[frozenset[str]], one: str, other: str) -> bool:
+    return any(one in stream for stream in streams) and any(other in stream for stream in streams)
