@@ -1,6 +1,7 @@
 """The command line. Heavy imports wait inside the commands, so that --help answers at once."""
 
 import codecs
+import os
 import sys
 from io import TextIOWrapper
 from pathlib import Path
@@ -24,7 +25,9 @@ PLAIN_LETTERS = "hoodwright-plain-letters"
 SAID_PLAINLY = {"°": "deg", "±": "+/-", "●": "[*]", "△": "[/]", "◧": "[?]"}
 
 FileArgument = Annotated[Path, typer.Argument(help="A workplace file (YAML).")]
-PortOption = Annotated[int | None, typer.Option(help="Port of the page; by default the first free one from 8088 on.")]
+PortOption = Annotated[
+    int | None, typer.Option(help="Port of the page; by default the first free one from 8088 on.", min=1, max=65535)
+]
 
 
 def main() -> None:
@@ -43,6 +46,10 @@ def main() -> None:
         sys.exit(2)
     except HoodwrightError as error:
         print(error, file=sys.stderr)
+        sys.exit(1)
+    except OSError as error:
+        print(f"cannot write the output: {(error.strerror or str(error)).lower()}", file=sys.stderr)
+        os.dup2(os.open(os.devnull, os.O_WRONLY), 1)  # so that nothing more is tried at the end
         sys.exit(1)
     except KeyboardInterrupt:
         print("stopped; nothing more was written", file=sys.stderr)

@@ -14,7 +14,7 @@ from hoodwright.tasks.assessment import Assessment, DuctAnswer, FanAnswer, HoodA
 from hoodwright.units import show
 from hoodwright.workplace import Document, Workplace
 
-WIDTH = 100
+WIDTH, LEAST_WIDTH = 100, 60
 ROOM_FOR_PLAIN = 6  # a line may grow by this where ± and ° are written as +/- and deg
 MARKS = {Verdict.MEETS: "●", Verdict.SHORT: "△", Verdict.CANNOT_TELL: "◧"}
 PLAIN_MARKS = {Verdict.MEETS: "[*]", Verdict.SHORT: "[/]", Verdict.CANNOT_TELL: "[?]"}
@@ -23,7 +23,7 @@ PLAIN_MARKS = {Verdict.MEETS: "[*]", Verdict.SHORT: "[/]", Verdict.CANNOT_TELL: 
 def console(file=None) -> Console:
     """A console no wider than 100 columns; colour only on a terminal."""
     file = file or sys.stdout
-    width = min(WIDTH, os.get_terminal_size().columns) if file.isatty() else WIDTH
+    width = max(LEAST_WIDTH, min(WIDTH, os.get_terminal_size().columns or WIDTH)) if file.isatty() else WIDTH
     return Console(file=file, width=width, highlight=False, markup=False, emoji=False, soft_wrap=False)
 
 

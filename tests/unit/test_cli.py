@@ -238,3 +238,13 @@ def test_a_report_that_cannot_be_written(folder):
     result = run("assess", "bench.yaml", "--json", "--report", "none/answer.pdf")
     assert result.returncode == 2
     assert result.stderr.decode().strip() == "none/answer.pdf: no such file or directory; choose another place"
+
+
+def test_a_port_that_cannot_be_is_one_clear_error():
+    done = subprocess.run(
+        [sys.executable, "-m", "hoodwright.cli", "open", ".", "--no-browser", "--port", "99999"],
+        capture_output=True,
+        text=True,
+    )
+    assert done.returncode == 2
+    assert "65535" in done.stderr and "Traceback" not in done.stderr

@@ -221,7 +221,7 @@ def test_limits_of_any_size_can_be_drawn(least, most, angle):
 
 
 def test_no_hints_are_told_as_such():
-    assert "No change was found that would help" in words()
+    assert "No hint is given" in words()
 
 
 def test_us_units_and_letter_paper():

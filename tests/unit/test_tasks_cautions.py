@@ -242,3 +242,11 @@ def test_cautions_in_us_units():
     """0.3 m/s = 59 fpm, 0.5 m/s = 98 fpm."""
     cautions = cautions_of(draught("towards: [1, 0, 0], speed: 0.3 m/s"), system="US")
     assert starts(cautions, "nozzle", "draughts reach 59.1 fpm, more than half the capture velocity of 98.4 fpm")
+
+
+def test_a_clash_of_one_hood_is_told_where_the_others_join_too():
+    """The first hood alone has both; the second shares its duct from J on, and is refused with it."""
+    both = hazard("flammable, sparks")
+    text = "flammable vapour or mist and sparks must not share a duct: give each a system of its own"
+    found = cautions_of(both)
+    assert ("nozzle", text) in found and ("J", text) in found

@@ -12,7 +12,7 @@ from hoodwright.sources import all_sources
 from hoodwright.tasks.assessment import AirAnswer, Assessment, HoodAnswer, Line, SourceNeed
 from hoodwright.tasks.cautions import cautions_for
 from hoodwright.tasks.hints import hints_for
-from hoodwright.tasks.judge import gravest, is_enough, is_met, reading, refusal, sentence
+from hoodwright.tasks.judge import gravest, hints_hold, is_enough, is_met, reading, sentence
 from hoodwright.tasks.laws import area_of
 from hoodwright.tasks.lines import digits
 from hoodwright.tasks.need import needs_of
@@ -94,7 +94,7 @@ def _hood_answer(hood: Hood, workplace: Workplace, flows: dict[str, float], air:
         enough=is_enough(hood, needs, workplace, system),
         met=is_met(hood, needs, workplace, system),
         sentence=sentence(hood, gravest(hood, needs, system), system),
-        hints=() if refusal(hood, workplace) else hints_for(hood, worst, workplace, effect_at, system),
+        hints=hints_for(hood, worst, workplace, effect_at, system) if hints_hold(hood, needs, workplace) else (),
     )
 
 

@@ -10,7 +10,7 @@ from hoodwright.tasks.laws import area_of, has_full_flange
 from hoodwright.tasks.need import looks_away, needs_of
 from hoodwright.tasks.people import in_the_draught, person_between
 from hoodwright.tasks.run import Run
-from hoodwright.tasks.streams import clashes
+from hoodwright.tasks.streams import Clash, clashes
 from hoodwright.units import show
 from hoodwright.workplace.model import Draught, Hood, Source, Workplace
 
@@ -91,7 +91,11 @@ def _hazards(workplace: Workplace):
 
 
 def _mixed_streams(workplace: Workplace):
+    told: list[Clash] = []
     for clash in clashes(workplace):
+        if any(one.words == clash.words and len(one.hoods) > 1 and one.hoods <= clash.hoods for one in told):
+            continue
+        told.append(clash)
         yield Caution(clash.place, f"{clash.words} must not share a duct: give each a system of its own", PRACTICE)
 
 
@@ -133,8 +137,9 @@ def _draughts(answer: HoodAnswer, draught: Draught, system: str):
     gust = draught.speed + draught.wander
     for need in answer.needs:
         if gust > need.capture_velocity / 2:
+            than = "half " if gust < need.capture_velocity else ""
             air, velocity = show(gust, "velocity", system), show(need.capture_velocity, "velocity", system)
-            text = f"draughts reach {air}, more than half the capture velocity of {velocity}"
+            text = f"draughts reach {air}, more than {than}the capture velocity of {velocity}"
             yield Caution(answer.name, f"{text}: shield the {need.source} or enclose it", PRACTICE)
 
 

@@ -1,5 +1,7 @@
 """Outcomes and sentences of a hood: is what was intended enough, and is it met today?"""
 
+from dataclasses import replace
+
 from hoodwright.hoods.centreline import dallavalle_reach, equal_area_diameter
 from hoodwright.results import Outcome, Quantity, Verdict
 from hoodwright.tasks.assessment import SourceNeed
@@ -21,11 +23,18 @@ def reading(read: FlowReading) -> Quantity:
 
 def is_enough(hood: Hood, needs: tuple[SourceNeed, ...], workplace: Workplace, system: str) -> Outcome:
     """Whether the intended flow is enough for every source; the gravest answer is given."""
-    told = refusal(hood, workplace)
-    if told:
-        return Outcome(Verdict.CANNOT_TELL, told)
     outcomes = [_enough_in_the_room(need, hood, workplace, system) for need in needs]
-    return min(outcomes, key=lambda outcome: GRAVEST_FIRST.index(outcome.verdict))
+    worst = min(outcomes, key=lambda outcome: GRAVEST_FIRST.index(outcome.verdict))
+    told = refusal(hood, workplace)
+    thrown = any(workplace.source(name).dispersion == "thrown" for name in hood.serves)
+    if told and worst.verdict is Verdict.SHORT and not thrown:
+        return replace(worst, because=f"{worst.because}. Besides, {told}")
+    return Outcome(Verdict.CANNOT_TELL, told) if told else worst
+
+
+def hints_hold(hood: Hood, needs: tuple[SourceNeed, ...], workplace: Workplace) -> bool:
+    """Whether a flow can be promised to be enough: nothing is refused, and no draught or body takes it away."""
+    return refusal(hood, workplace) is None and all(_disturbed(need, hood, workplace, "SI") is None for need in needs)
 
 
 def gravest(hood: Hood, needs: tuple[SourceNeed, ...], system: str) -> SourceNeed:
@@ -43,8 +52,11 @@ def is_met(hood: Hood, needs: tuple[SourceNeed, ...], workplace: Workplace, syst
     read, floor = shown_reading(reading(hood.today), system), max(need.flow for need in needs)
     if intended is not None and today + spread < intended:
         meant, less = show(intended, "flow", system), show(intended - today, "flow", system)
-        because = f"{read} was read, {less} less than the {meant} intended{_unsaid(hood.today)}"
-        return Outcome(Verdict.SHORT, because, Quantity(intended - today, "flow", spread or None))
+        because = f"{read} was read, {less} less than the {meant} intended"
+        if floor > intended:
+            because += f", and {show(floor, 'flow', system)} {'is' if _all_in_range(needs) else 'or more is'} needed"
+        missing = Quantity(max(intended, floor) - today, "flow", spread or None)
+        return Outcome(Verdict.SHORT, because + _unsaid(hood.today), missing)
     if today + spread < floor:
         needed = f"{show(floor, 'flow', system)} {'is' if _all_in_range(needs) else 'or more is'} needed"
         reached = "" if intended is None else f", which reaches the {show(intended, 'flow', system)} intended"
@@ -121,19 +133,23 @@ def refusal(hood: Hood, workplace: Workplace) -> str | None:
 def _enough_in_the_room(need: SourceNeed, hood: Hood, workplace: Workplace, system: str) -> Outcome:
     """The answer of the equations, unless a draught or a person takes away what they suppose."""
     outcome = _enough_for(need, hood.intended_flow, system)
-    if outcome.verdict is not Verdict.MEETS:
+    disturbed = _disturbed(need, hood, workplace, system)
+    if disturbed is None or outcome.verdict is not Verdict.MEETS:
         return outcome
+    return Outcome(Verdict.CANNOT_TELL, disturbed)
+
+
+def _disturbed(need: SourceNeed, hood: Hood, workplace: Workplace, system: str) -> str | None:
+    """What takes away the still, open air that the equations suppose; None where nothing does."""
     draught = workplace.room.draught
     gust = draught.speed + draught.wander if draught else 0.0
     if gust >= need.capture_velocity:
         air, asked = show(gust, "velocity", system), show(need.capture_velocity, "velocity", system)
-        because = f"draughts reach {air}, as fast as the {asked} asked at the {need.source}: shield it or enclose it"
-        return Outcome(Verdict.CANNOT_TELL, because)
+        return f"draughts reach {air}, the {asked} asked at the {need.source} or more: shield it or enclose it"
     person = person_between(hood, workplace.source(need.source), workplace)
     if person:
-        because = f"{person} stands between the {need.source} and the hood, in the air that is drawn past"
-        return Outcome(Verdict.CANNOT_TELL, because)
-    return outcome
+        return f"{person} stands between the {need.source} and the hood, in the air that is drawn past"
+    return None
 
 
 def _enough_for(need: SourceNeed, intended: float | None, system: str) -> Outcome:

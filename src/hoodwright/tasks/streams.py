@@ -43,14 +43,13 @@ def fan_of(workplace: Workplace, hood: Hood) -> str | None:
 
 
 def clashes(workplace: Workplace) -> tuple[Clash, ...]:
-    """Every pair of streams that must not share a duct, where it first meets."""
+    """Every pair of streams that must not share a duct, at every place where they are together."""
     found: list[Clash] = []
     for place, hoods in _meetings(workplace):
         streams = [stream for hood in hoods for stream in _streams(workplace, hood)]
         names = frozenset(hood.name for hood in hoods)
         for one, other, words in NEVER_TOGETHER:
-            known = any(clash.words == words and clash.hoods <= names for clash in found)
-            if not known and _clash(streams, one, other):
+            if _clash(streams, one, other):
                 found.append(Clash(place, words, names))
     return tuple(found)
 

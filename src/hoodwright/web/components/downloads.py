@@ -73,6 +73,7 @@ def _pdf(progress: Progress, document, assessment, workplace) -> bytes:
     from hoodwright.reports import assessment_pdf
 
     progress.report(0.2, "setting the pages of the PDF")
-    pdf = assessment_pdf(document, assessment, workplace)
+    paper = "us-letter" if assessment.system == "US" else "a4"
+    pdf = assessment_pdf(document, assessment, workplace, paper=paper)
     progress.report(1.0, "the PDF is set")
     return pdf

@@ -15,7 +15,7 @@ from hoodwright.web.draft import Draft
 from hoodwright.web.frame import frame
 
 METHOD = (
-    "Hand method, at the intended flows and with loaded cleaners: static pressures are balanced. "
+    "Hand method, at the intended flows, cleaners loaded where there are any: static pressures are compared. "
     "Gauge pressures with their sign, suction is negative."
 )
 
