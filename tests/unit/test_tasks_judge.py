@@ -194,6 +194,12 @@ def test_reaching_what_was_intended_does_not_meet_a_need_that_is_greater():
     )
 
 
+def test_behind_the_opening_todays_flow_is_not_called_short_of_an_unproved_bound():
+    behind = ("at: [2 m, 1.85 m, 1 m]", "at: [2 m, 2.8 m, 1 m]")
+    assert met(behind).startswith("meets the need: 440 m³/h (± 18 m³/h) was read, 420 m³/h was intended")
+    assert met(behind, NO_INTENTION).startswith("cannot tell: 440 m³/h (± 18 m³/h) was read; no intended flow is given")
+
+
 def test_a_draught_as_fast_as_the_capture_velocity_leaves_it_open():
     """0.45 + 0.05 = 0.5 m/s, the capture velocity of a gentle release."""
     storm = (

@@ -49,20 +49,22 @@ def is_met(hood: Hood, needs: tuple[SourceNeed, ...], workplace: Workplace, syst
         return Outcome(Verdict.CANNOT_TELL, "no flow of today is given; read it on site and add 'today'")
     today, intended = hood.today.flow, hood.intended_flow
     spread = today * (hood.today.uncertainty or 0.0)
-    read, floor = shown_reading(reading(hood.today), system), max(need.flow for need in needs)
+    read = shown_reading(reading(hood.today), system)
+    floor = max((need.flow for need in needs if not looks_away(need.off_axis)), default=0.0)
+    needed = f"{show(floor, 'flow', system)} {'is' if _all_in_range(needs) else 'or more is'} needed"
     if intended is not None and today + spread < intended:
         meant, less = show(intended, "flow", system), show(intended - today, "flow", system)
         because = f"{read} was read, {less} less than the {meant} intended"
         if floor > intended:
-            because += f", and {show(floor, 'flow', system)} {'is' if _all_in_range(needs) else 'or more is'} needed"
+            because += f", and {needed}"
         missing = Quantity(max(intended, floor) - today, "flow", spread or None)
         return Outcome(Verdict.SHORT, because + _unsaid(hood.today), missing)
     if today + spread < floor:
-        needed = f"{show(floor, 'flow', system)} {'is' if _all_in_range(needs) else 'or more is'} needed"
         reached = "" if intended is None else f", which reaches the {show(intended, 'flow', system)} intended"
         because = f"{read} was read{reached}, but {needed}{_unsaid(hood.today)}"
         return Outcome(Verdict.SHORT, because, Quantity(floor - today, "flow", spread or None))
-    told = refusal(hood, workplace)
+    disturbed = [_disturbed(need, hood, workplace, system) for need in needs] if intended is None else []
+    told = next(filter(None, [refusal(hood, workplace), *disturbed]), None)
     if told:
         return Outcome(Verdict.CANNOT_TELL, f"{read} was read, but {told}")
     return _reached(hood.today, intended, needs, system)

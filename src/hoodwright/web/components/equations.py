@@ -42,7 +42,7 @@ def lines_table(lines: tuple[Line, ...]) -> None:
 
 
 def _bounds(hood: str, need: SourceNeed, system: str, asked: set[str]) -> None:
-    names = ("no hood here needs less than", "enough here in still, open air")
+    names = ("needed here at least", "enough here in still, open air")
     reach = f"{_place(need, system)}: {need.bound.why}; a limit that is certain in still, open air"
     for name, flow, line in zip(names, (need.bound.least, need.bound.most), need.bound.lines, strict=False):
         if flow is not None:
