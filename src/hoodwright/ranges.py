@@ -1,5 +1,7 @@
 """Checks on what a formula is given. A message says what, got, allowed, and what to do."""
 
+import math
+
 import numpy as np
 
 from hoodwright.errors import RangeError
@@ -10,7 +12,9 @@ LOWEST_PRESSURE, HIGHEST_PRESSURE = 1e4, 1e6  # Pa
 
 
 def numbers(what, value):
-    """`value` as floats, all of them finite."""
+    """`value` as floats, all of them finite. One plain number, which is what most calls bring, takes a short way."""
+    if isinstance(value, float) and math.isfinite(value):
+        return np.float64(value)
     value = np.asarray(value, dtype=float)
     if not np.all(np.isfinite(value)):
         raise RangeError(f"{what} {value[~np.isfinite(value)].flat[0]:g} is not a finite number; give a number")
@@ -19,7 +23,7 @@ def numbers(what, value):
 
 def refuse(outside, what, value, relation, limit, unit, tail):
     """Raise RangeError for the first value where `outside` holds."""
-    if not np.any(outside):
+    if not (outside.any() if isinstance(outside, np.ndarray) else outside):
         return
     outside, value, limit = np.broadcast_arrays(outside, value, limit)
     got, allowed = (f"{v[outside].flat[0]:.6g} {unit}".rstrip() for v in (value, limit))
@@ -29,14 +33,14 @@ def refuse(outside, what, value, relation, limit, unit, tail):
 def not_below(what, value, low, unit, tail):
     """`value`, none of it below `low`."""
     value = numbers(what, value)
-    refuse(value < low - SLACK * np.abs(low), what, value, "below", low, unit, tail)
+    refuse(value < low - SLACK * abs(low), what, value, "below", low, unit, tail)
     return value
 
 
 def not_above(what, value, high, unit, tail):
     """`value`, none of it above `high`."""
     value = numbers(what, value)
-    refuse(value > high + SLACK * np.abs(high), what, value, "above", high, unit, tail)
+    refuse(value > high + SLACK * abs(high), what, value, "above", high, unit, tail)
     return value
 
 
