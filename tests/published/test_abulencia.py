@@ -1,9 +1,10 @@
-"""[abulencia], worked examples 17.2, 17.3 and 29.3, read in an open collection of textbook companions."""
+"""[abulencia], worked examples 17.2, 17.3, 20.4 and 29.3, read in an open collection of textbook companions."""
 
 import math
 
 import pytest
 
+from hoodwright.air import velocity_from_pressure
 from hoodwright.ducts import (
     pressure_loss,
     reynolds_number,
@@ -12,6 +13,7 @@ from hoodwright.ducts import (
     scaled_pressure,
     shaft_power,
 )
+from hoodwright.hoods import enclosure_flow
 
 FOOT, POUND, LBF = 0.3048, 0.45359237, 4.4482216152605
 CFM, HORSEPOWER = FOOT**3 / 60, 745.69987158
@@ -48,32 +50,32 @@ def brake_power(efficiency):
 
 
 @pytest.mark.read
-def test_reynolds_number_of_the_foundry_main():
+def test_reynolds_number_of_the_foundry_main():  # duct.fan29.re
     assert reynolds() == pytest.approx(807607, rel=0, abs=REYNOLDS_TOL)
 
 
 @pytest.mark.read
-def test_pressure_drop_of_the_foundry_main():
+def test_pressure_drop_of_the_foundry_main():  # duct.fan29.dp
     assert drop(0.003) == pytest.approx(12.71, rel=0, abs=DROP_TOL)
 
 
 @pytest.mark.read
-def test_flow_at_the_new_speed():
+def test_flow_at_the_new_speed():  # fan.ab17.2q
     assert scaled_flow(12200, SPEED_RATIO) == pytest.approx(15123.97, rel=0, abs=FLOW_TOL)
 
 
 @pytest.mark.read
-def test_pressure_at_the_new_speed():
+def test_pressure_at_the_new_speed():  # fan.ab17.2p
     assert scaled_pressure(5, SPEED_RATIO) == pytest.approx(7.68, rel=0, abs=PRESSURE_TOL)
 
 
 @pytest.mark.read
-def test_power_at_the_new_speed():
+def test_power_at_the_new_speed():  # fan.ab17.2h
     assert scaled_power(9.25, SPEED_RATIO) == pytest.approx(17.62, rel=0, abs=POWER_TOL)
 
 
 @pytest.mark.read
-def test_brake_power():
+def test_brake_power():  # fan.ab17.3
     assert brake_power(0.63) == pytest.approx(17.55, rel=0, abs=BRAKE_TOL)
 
 
@@ -83,3 +85,28 @@ def test_tolerances_tell_wrong_exponents_and_neighbours_apart():
     assert abs(drop(0.003, 1.002 * VELOCITY) - 12.71) > DROP_TOL
     assert abs(brake_power(0.64) - 17.55) > BRAKE_TOL
     assert abs(reynolds() * 1.00001 - 807607) > REYNOLDS_TOL
+
+
+# Example 20.4: an enclosing hood with a face of 30 by 25 in at 100 fpm.
+HOOD_TOL = 0.5  # cfm: half the last printed digit
+
+
+@pytest.mark.read
+def test_flow_of_an_enclosing_hood():  # ab20.4.hood
+    flow = enclosure_flow(30 * 25 / 144 * FOOT**2, 100 / 60 * FOOT)
+    assert flow / CFM == pytest.approx(521, rel=0, abs=HOOD_TOL)
+
+
+# Example 19.2: a pitot tube on the axis; 0.0166667 ft of water, air of 0.075 lb/ft3.
+AXIS_TOL = 0.005 + 29.87 * 0.5 * (32.2 / 32.174 - 1)  # ft/s: half the last digit; the book's g
+
+
+@pytest.mark.read
+def test_velocity_on_the_axis():  # tr.ab19.2
+    p_velocity = 62.4 * POUND_PER_FT3 * 9.80665 * 0.0166667 * FOOT
+    found = velocity_from_pressure(p_velocity, 0.075 * POUND_PER_FT3) / FOOT
+    assert found == pytest.approx(29.87, rel=0, abs=AXIS_TOL)
+
+
+def test_axis_tolerance_sees_another_density():
+    assert abs(29.87 * (0.075 / 0.0752) ** 0.5 - 29.87) > AXIS_TOL

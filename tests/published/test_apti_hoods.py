@@ -11,7 +11,7 @@ AREA = math.pi / 4 * DIAMETER**2
 
 
 @pytest.mark.read
-def test_less_than_a_tenth_one_diameter_away():
+def test_less_than_a_tenth_one_diameter_away():  # ro.1diam
     assert dallavalle_plain(DIAMETER, AREA) * AREA < 0.10
 
 

@@ -24,7 +24,7 @@ def efficiency_per_cent(whirl):
 
 
 @pytest.mark.read
-def test_efficiency():
+def test_efficiency():  # fan.ar310.eff
     assert efficiency_per_cent(WHIRL) == pytest.approx(82.1, rel=0, abs=TOL)
 
 

@@ -15,6 +15,7 @@ ZERO = 273.15  # K at 0 degrees Celsius
 ONE_ATMOSPHERE = 101325  # Pa
 
 # Table 3, degrees Celsius and Pa, with half the last printed digit.
+# check rows: air.pws.5, air.pws.25, air.pws.100
 SATURATION = [
     (-60, 1.08, 0.005),
     (-20, 103.24, 0.005),
@@ -37,6 +38,7 @@ def test_saturation_pressure_of_table_3(celsius, printed, half_digit):
 
 # Table 2, degrees Celsius and kg/kg at 101325 Pa. For the ideal gas the chapter states 0.7 %, from -50 to 50
 # degrees (that statement from memory).
+# check rows: air.ws.5, air.ws.25
 HUMIDITY_RATIO = [
     (-50, 0.0000243, 5e-8),
     (-20, 0.0006373, 5e-8),
@@ -62,11 +64,12 @@ def test_saturation_humidity_ratio_of_table_2(celsius, printed, half_digit):
 
 
 @pytest.mark.read
-def test_volume_of_dry_air_of_table_2():
+def test_volume_of_dry_air_of_table_2():  # air.v.dry25
     assert specific_volume(25 + ZERO, ONE_ATMOSPHERE) == pytest.approx(0.8443, rel=0, abs=TOL_VOLUME)
 
 
 # Table 1, metres and Pa, printed to 1 Pa; the altitude is exact.
+# check rows: air.patm.-500, air.patm.0, air.patm.500, air.patm.1000
 PRESSURE = [(-500, 107478), (0, 101325), (500, 95461), (1000, 89875), (4000, 61640), (10000, 26436)]
 HALF_PASCAL = 0.5
 

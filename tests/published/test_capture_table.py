@@ -4,6 +4,7 @@ import pytest
 
 from hoodwright.hoods import capture_velocity
 
+# check rows: cv.0.25-0.50, cv.0.5-1.0, cv.1.0-2.5, cv.2.5-10
 LOWER = [("still", 0.25), ("gentle", 0.5), ("driven", 1.0), ("thrown", 2.5)]
 UPPER = [("still", 0.5), ("gentle", 1.0), ("driven", 2.5), ("thrown", 10.0)]
 

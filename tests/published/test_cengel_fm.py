@@ -1,8 +1,11 @@
-"""[cengel-fm], worked example 14-1: an exhaust hood and duct at 600 cfm. Printed values from memory."""
+"""[cengel-fm]: worked example 14-1, an exhaust hood and duct at 600 cfm (from memory), and 10-8, a slot (read)."""
+
+import math
 
 import pytest
 
 from hoodwright.ducts import duct_static_loss, friction_factor
+from hoodwright.hoods import line_sink_over_surface
 
 WATER = 998 * 9.81  # Pa per m of water column
 INCH = 0.0254
@@ -22,7 +25,7 @@ def head(elbows):
 
 
 @pytest.mark.memory
-def test_required_head():
+def test_required_head():  # fan.ce14.1h
     assert head(elbows=5) == pytest.approx(0.709, rel=0, abs=HEAD_TOL)
 
 
@@ -34,3 +37,11 @@ def test_friction_factor():
 def test_tolerances_can_fail():
     assert abs(head(elbows=4) - 0.709) > HEAD_TOL
     assert abs(friction_factor(REYNOLDS, 0.16 / 230) - 0.0209) > FACTOR_TOL
+
+
+@pytest.mark.read
+def test_strength_of_a_slot_of_350_mm():
+    """line.sink: 0.11 m3/s over 0.35 m is 0.314 m2/s, which u = (q / pi) x / (x² + b²) must give back."""
+    x, b = 0.05, 0.02
+    speed = 0.11 * line_sink_over_surface(x, b, 0.35)
+    assert speed * math.pi * (x**2 + b**2) / x == pytest.approx(0.314, rel=0, abs=0.0005)

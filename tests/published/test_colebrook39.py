@@ -22,28 +22,28 @@ LOSS_COEFFICIENT, LOSS_COEFFICIENT_TOL = 6.0, 1e-12  # exact
 
 
 @pytest.mark.read
-def test_colebrook():
+def test_colebrook():  # duct.cole
     assert friction_factor(REYNOLDS, ROUGHNESS) == pytest.approx(COLEBROOK, rel=0, abs=COLEBROOK_TOL)
 
 
 @pytest.mark.read
-def test_haaland():
+def test_haaland():  # duct.haaland
     assert haaland_1983(REYNOLDS, ROUGHNESS) == pytest.approx(HAALAND, rel=0, abs=HAALAND_TOL)
 
 
 @pytest.mark.read
-def test_swamee_jain():
+def test_swamee_jain():  # duct.swamee
     assert swamee_jain_1976(REYNOLDS, ROUGHNESS) == pytest.approx(SWAMEE_JAIN, rel=0, abs=SWAMEE_JAIN_TOL)
 
 
 @pytest.mark.read
-def test_reynolds_number():
+def test_reynolds_number():  # duct.re
     found = reynolds_number(velocity=2.5, diameter=0.25, density=1.1613, viscosity=1.9e-5)
     assert found == pytest.approx(REYNOLDS_PRINTED, rel=0, abs=REYNOLDS_TOL)
 
 
 @pytest.mark.read
-def test_loss_coefficient_of_a_length():
+def test_loss_coefficient_of_a_length():  # duct.kf
     found = pressure_loss(friction_factor=0.018, length=100.0, diameter=0.3, p_velocity=1.0)
     assert found == pytest.approx(LOSS_COEFFICIENT, rel=0, abs=LOSS_COEFFICIENT_TOL)
 

@@ -10,6 +10,7 @@ DIAMETER = 0.3
 AREA = math.pi / 4 * DIAMETER**2
 TOL = 0.00005  # half the last digit
 
+# check rows: dv.plain.0.25, dv.plain.0.5, dv.plain.1.0
 SHARES = [(0.25, 0.5569), (0.5, 0.2391), (1.0, 0.0728)]
 
 

@@ -5,6 +5,7 @@ import pytest
 
 from hoodwright.ducts import standard_diameters
 
+# check rows: duct.en1506
 PREFERRED_MM = [63, 80, 100, 125, 160, 200, 250, 315, 400, 500, 630, 800, 1000, 1250]
 ADDITIONAL_MM = [150, 300, 355, 450, 560, 710, 900, 1120]
 TOL = 0.5  # mm: half the last printed digit

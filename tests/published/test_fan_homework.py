@@ -6,6 +6,7 @@ from hoodwright.ducts import scaled_flow, scaled_power, scaled_pressure
 
 SLOWER, FASTER = 1500 / 2000, 1500 / 1300
 # law, old value, speed ratio, printed answer, half its last printed digit
+# check rows: fan.hw.q, fan.hw.p, fan.hw.h, fan.hw.q2, fan.hw.p2, fan.hw.h2
 ROWS = [
     pytest.param(scaled_flow, 6000, SLOWER, 4500, 0.5, id="cfm, slower"),
     pytest.param(scaled_pressure, 4, SLOWER, 2.25, 0.005, id="in wg, slower"),

@@ -15,7 +15,7 @@ TOL_BRAKE = 0.5 + 6356 * 0.05 / IN_WG_68_F
 
 
 @pytest.mark.read
-def test_velocity_of_one_inch_of_water_in_standard_air():
+def test_velocity_of_one_inch_of_water_in_standard_air():  # air.vpconst
     found = velocity_from_pressure(IN_WG_68_F, STANDARD_DENSITY) / FPM
     assert found == pytest.approx(4005, rel=0, abs=TOL_FPM)
 
@@ -30,7 +30,7 @@ def brake_constant(inch_of_water):
 
 
 @pytest.mark.read
-def test_brake_power_constant_6356():
+def test_brake_power_constant_6356():  # fan.6356
     assert brake_constant(IN_WG_68_F) == pytest.approx(6356, rel=0, abs=TOL_BRAKE)
 
 

@@ -1,15 +1,32 @@
-"""[fitting-table], tables A-7A and A-7C, read from an online copy."""
+"""[fitting-table], tables A-7A to A-7C, read from two online copies."""
 
 from itertools import pairwise
 
 import pytest
 
-from hoodwright.ducts import elbow_angle_factor, mitred_elbow_loss, smooth_elbow_loss
+from hoodwright.ducts import elbow_angle_factor, gored_elbow_loss, mitred_elbow_loss, smooth_elbow_loss
 
+# check rows: duct.elbow.0.5, duct.elbow.0.75, duct.elbow.1.0, duct.elbow.1.5, duct.elbow.2.0, duct.elbow.2.5
 SMOOTH = [(0.5, 0.71), (0.75, 0.33), (1.0, 0.22), (1.5, 0.15), (2.0, 0.13), (2.5, 0.12)]
-ANGLE = [(20, 0.31), (30, 0.45), (45, 0.60), (75, 0.90), (90, 1.00)]
-ANGLE_TO_CONFIRM = [(60, 0.78)]  # from memory, to be confirmed
-MITRED = [(45, 0.34), (90, 1.2)]
+# check rows: duct.elbowK.20, duct.elbowK.30, duct.elbowK.45, duct.elbowK.75, duct.elbowK.90
+ANGLE = [(20, 0.31), (30, 0.45), (45, 0.60), (60, 0.78), (75, 0.90), (90, 1.00)]
+GORED = [
+    (5, 0.75, 0.46),
+    (5, 1.0, 0.33),
+    (5, 1.5, 0.24),
+    (5, 2.0, 0.19),
+    (4, 0.75, 0.50),
+    (4, 1.0, 0.37),
+    (4, 1.5, 0.27),
+    (4, 2.0, 0.24),
+    (3, 0.5, 0.98),
+    (3, 0.75, 0.54),
+    (3, 1.0, 0.42),
+    (3, 1.5, 0.34),
+    (3, 2.0, 0.33),
+]
+# check rows: duct.miter.45, duct.miter.90
+MITRED = [(20, 0.08), (30, 0.16), (45, 0.34), (60, 0.55), (75, 0.81), (90, 1.2)]
 TOL = 1e-12  # the printed numbers are the definition: typed here and in the table separately
 
 
@@ -25,10 +42,10 @@ def test_angle_factor(angle, printed):
     assert elbow_angle_factor(angle) == pytest.approx(printed, rel=0, abs=TOL)
 
 
-@pytest.mark.memory
-@pytest.mark.parametrize("angle, printed", ANGLE_TO_CONFIRM)
-def test_angle_factor_to_be_confirmed(angle, printed):
-    assert elbow_angle_factor(angle) == pytest.approx(printed, rel=0, abs=TOL)
+@pytest.mark.read
+@pytest.mark.parametrize("pieces, radius_ratio, printed", GORED)
+def test_gored_elbow(pieces, radius_ratio, printed):
+    assert gored_elbow_loss(pieces, radius_ratio) == pytest.approx(printed, rel=0, abs=TOL)
 
 
 @pytest.mark.read

@@ -6,6 +6,7 @@ from hoodwright.hoods import fletcher_1977_plain
 
 TOL = 0.00005  # half the last digit
 
+# check rows: flet.0.1.0.2x0.2, flet.0.2.0.2x0.2, flet.0.2.0.05x0.8
 SHARES = [(0.1, 0.2, 0.2, 0.3252), (0.2, 0.2, 0.2, 0.1052), (0.2, 0.8, 0.05, 0.0371)]
 
 

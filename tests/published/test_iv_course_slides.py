@@ -13,19 +13,19 @@ TOL_INCH = 3.5 / 2 * 0.00005 / 0.0668  # half the last printed digit of the area
 
 
 @pytest.mark.read
-def test_velocity_pressure_at_4490_fpm():
+def test_velocity_pressure_at_4490_fpm():  # hs.grind.vp
     found = velocity_pressure(4490 * FPM, STANDARD_DENSITY) / IN_WG_68_F
     assert found == pytest.approx(1.26, rel=0, abs=TOL_IN_WG)
 
 
 @pytest.mark.read
 @pytest.mark.xfail(reason="published slip: the 0.0668 ft2 printed for a 3 in duct belongs to 3.5 in")
-def test_area_printed_for_a_three_inch_duct():
+def test_area_printed_for_a_three_inch_duct():  # hs.grind.area
     assert equal_area_diameter(0.0668 * FOOT**2) / INCH == pytest.approx(3, rel=0, abs=TOL_INCH)
 
 
 @pytest.mark.memory
-def test_that_area_belongs_to_three_and_a_half_inches():
+def test_that_area_belongs_to_three_and_a_half_inches():  # hs.grind.area35
     assert equal_area_diameter(0.0668 * FOOT**2) / INCH == pytest.approx(3.5, rel=0, abs=TOL_INCH)
 
 

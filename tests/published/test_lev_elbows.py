@@ -1,13 +1,13 @@
-"""[lev-elbows], from memory: to be confirmed against a printed copy."""
+"""[lev-elbows], from memory: to be confirmed against a printed copy. Two rows are read in [lev-worksheet]."""
 
 from itertools import pairwise
 
 import pytest
 
-from hoodwright.ducts import branch_entry_loss, elbow_angle_share, gored_elbow_loss
+from hoodwright.ducts import branch_entry_loss
 
-GORED = [(4, 0.27), (5, 0.24)]  # at a radius ratio of 1.5
-SHARE = [(30, 1 / 3), (45, 1 / 2), (60, 2 / 3)]
+# check rows: duct.branch.10, duct.branch.15, duct.branch.20, duct.branch.25, duct.branch.30, duct.branch.35,
+# duct.branch.40, duct.branch.50, duct.branch.60, duct.branch.90
 BRANCH = [
     (10, 0.06),
     (15, 0.09),
@@ -22,18 +22,6 @@ BRANCH = [
     (90, 1.00),
 ]
 TOL = 1e-12  # the numbers are the definition: typed here and in the table separately
-
-
-@pytest.mark.memory
-@pytest.mark.parametrize("pieces, remembered", GORED)
-def test_gored_elbow(pieces, remembered):
-    assert gored_elbow_loss(pieces, 1.5) == pytest.approx(remembered, rel=0, abs=TOL)
-
-
-@pytest.mark.memory
-@pytest.mark.parametrize("angle, remembered", SHARE)
-def test_share_of_a_90_degree_elbow(angle, remembered):
-    assert elbow_angle_share(angle) == pytest.approx(remembered, rel=0, abs=TOL)
 
 
 @pytest.mark.memory

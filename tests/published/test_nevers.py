@@ -4,6 +4,7 @@ import pytest
 
 from hoodwright.ducts import fanning_from_darcy, friction_factor
 
+# check rows: duct.nev6.6f
 PRINTED = 0.00465  # Fanning
 REYNOLDS = 7.5e4  # "about", as noted from the example; the wall is nearly smooth
 # 4 %, wider than the digits justify: neither the exact Re nor how the book finds f was noted, and

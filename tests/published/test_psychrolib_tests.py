@@ -15,6 +15,7 @@ EXACT = 1e-9  # relative: same relations, same inputs, printed to 15 digits
 
 # The spreadsheet takes the saturation pressure from the table, we from the formula: 300 ppm apart at most.
 # The wet bulb multiplies this by the saturated over the found humidity ratio: 1.11 / (1 - 0.033) and 2.2.
+# check rows: air.w.twb
 WET_BULB = [(30, 25, 0.0192281274241096, 1.15), (-1, -5, 0.00120399819933844, 2.2)]
 SATURATION = 300e-6
 
@@ -33,12 +34,12 @@ def test_humidity_ratio_from_wet_bulb(celsius, wet_bulb, printed, gain):
 
 
 @pytest.mark.read
-def test_volume_of_moist_air():
+def test_volume_of_moist_air():  # air.v.moist30
     assert specific_volume(30 + ZERO, PRESSURE, 0.02) == pytest.approx(0.940855374352943, rel=EXACT)
 
 
 @pytest.mark.read
-def test_density_of_moist_air():
+def test_density_of_moist_air():  # air.rho.moist30
     assert density(30 + ZERO, PRESSURE, 0.02) == pytest.approx(1.08411986348219, rel=EXACT)
 
 

@@ -6,6 +6,7 @@ import pytest
 
 from hoodwright.ducts import student_manual_transport_velocity
 
+# check rows: tv.si.10, tv.si.15, tv.si.25
 ROWS = [("vapour or fume", 10), ("light dust", 15), ("heavy or damp dust", 25)]
 TOL = 0.5  # m/s: half the last printed digit
 

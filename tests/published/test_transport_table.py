@@ -8,6 +8,7 @@ import pytest
 from hoodwright.ducts import transport_velocity_range
 
 FPM = 0.00508
+# check rows: tv.vapours.1000, tv.fumes.2000, tv.very.2500, tv.dry.3000, tv.average.3500, tv.heavy.4500
 ROWS = [
     ("vapour", 1000, 2000),
     ("fume", 2000, 2500),
@@ -17,6 +18,7 @@ ROWS = [
     ("moist dust", 4500, math.inf),
 ]
 # Heavy dust: annex 5 prints 4000 to 5000, a second reproduction of the same table 4000 to 4500.
+# check rows: tv.heavy
 HEAVY = ("heavy dust", 4000, 4500)
 TOL = 0.5  # fpm: half the last printed digit
 

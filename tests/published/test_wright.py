@@ -13,7 +13,7 @@ def inches_of_water_per_hundred_feet(velocity_fpm, diameter_in):
 
 
 @pytest.mark.read
-def test_main_of_54_33_inches_at_4000_fpm():
+def test_main_of_54_33_inches_at_4000_fpm():  # duct.wright
     assert inches_of_water_per_hundred_feet(4000, 54.33) == pytest.approx(0.29, abs=TOL)
 
 

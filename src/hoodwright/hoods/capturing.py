@@ -7,8 +7,14 @@ driven  given off with force: spraying, filling, crushing
 thrown  flung out at speed: grinding, abrasive blasting
 """
 
-from hoodwright.ranges import positive
+import numpy as np
+
+from hoodwright.ranges import not_above, positive
 from hoodwright.tables import load_table
+
+INCH, FOOT = 0.0254, 0.3048  # m, exact
+CFM = FOOT**3 / 60  # m3/s, exact
+PER_UNIT = {"cfm": CFM, "cfm_ft": CFM / FOOT, "cfm_ft2": CFM / FOOT**2, "cfm_in": CFM / INCH}
 
 RELEASES = ("still", "gentle", "driven", "thrown")
 
@@ -78,3 +84,83 @@ def required_flow(capture_velocity, velocity_per_flow):
     return positive("capture velocity", capture_velocity, "m/s") / positive(
         "velocity per flow", velocity_per_flow, "1/m2"
     )
+
+
+def welding_hood_reach():
+    """Greatest distance from arc or torch in the table for movable welding hoods.
+
+    Returns
+    -------
+    distance : float [m]
+
+    Valid: always.
+    Source: [us-1910-252, (c)(3)(i), table]
+    """
+    return load_table("welding_hood").columns["zone_in"][-1] * INCH
+
+
+def welding_hood_flow(distance):
+    """Least flow of a freely movable welding hood, for 100 fpm at the far end of its zone.
+
+    Parameters
+    ----------
+    distance : float or array, any shape [m]
+        From arc or torch; the zone that holds it rules.
+
+    Returns
+    -------
+    flow : same shape as `distance` [m3/s]
+
+    Valid: above 0 to 12 in (305 mm), else RangeError is raised. More is asked where cadmium is brazed or cut.
+    Source: [us-1910-252, (c)(3)(i), table]
+    """
+    table = load_table("welding_hood").columns
+    x = positive("distance", distance, "m")
+    tail = ", the last zone of [us-1910-252, (c)(3)(i)]; bring the hood closer"
+    not_above("distance", x, welding_hood_reach(), "m", tail)
+    zone = np.searchsorted(np.asarray(table["zone_in"]) * INCH * (1 + 1e-9), x)
+    return np.asarray(table["flow_cfm"])[np.minimum(zone, len(table["zone_in"]) - 1)] * CFM
+
+
+def form_flow_range(form, area, length):
+    """Flow that tables ask of a form of hood: by its opening's area or length, the tool's diameter, or flat.
+
+    Parameters
+    ----------
+    form : str
+        A row of tables/hood_forms.csv, such as "downdraught bench".
+    area : float [m2]
+        Of the opening or grille.
+    length : float [m]
+        The opening's longer side; of an on-tool grinder the diameter of its wheel.
+
+    Returns
+    -------
+    low, high : float [m3/s]
+
+    Valid: the rows of the table, else InputError; area and length above 0, else RangeError is raised.
+    Source: [hygiene-table-1595, exhaust volume by operation; other rows name their own source]
+    """
+    row = load_table("hood_forms").row("form", form)
+    size = {"area": positive("area", area, "m2"), "flat": 1.0}.get(row["basis"], positive("length", length, "m"))
+    return tuple(float(row[end] * PER_UNIT[row["unit"]] * size) for end in ("low", "high"))
+
+
+def form_source(form):
+    """Where the flow of a form of hood was found, as a citation.
+
+    Parameters
+    ----------
+    form : str
+        A row of tables/hood_forms.csv.
+
+    Returns
+    -------
+    citation : str
+        Key of the source and place.
+
+    Valid: the rows of the table; any other word raises InputError.
+    Source: [hygiene-table-1595, exhaust volume by operation]
+    """
+    row = load_table("hood_forms").row("form", form)
+    return f"{row['row_source']}, {row['place']}"

@@ -49,7 +49,7 @@ def full_flange_width(area):
     width : same shape as `area` [m]
 
     Valid: area above 0; else RangeError is raised.
-    Source: [common-practice, flange width, from memory]
+    Source: [hood-course-21, flange dimension]
     """
     return np.sqrt(positive("area", area, "m2"))
 

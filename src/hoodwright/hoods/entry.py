@@ -1,14 +1,14 @@
-"""What air loses on entering a hood, and the flow told from the suction that this makes.
+"""What air loses on entering a hood: by the name of the hood, or by the angle of its taper.
 
-The loss refers to the velocity pressure in the duct behind the hood. Hood suction is a positive magnitude:
-the static pressure there is its negative. It holds the acceleration of the air as well as the loss.
+The loss refers to the velocity pressure in the duct behind the hood. Every number keeps the name of its table.
 """
 
 import numpy as np
 
-from hoodwright.air import velocity_from_pressure, velocity_pressure
 from hoodwright.ranges import not_negative, positive
-from hoodwright.tables import load_table
+from hoodwright.tables import interpolate, load_table
+
+FACE_AREA_LEAST = 2.0  # duct areas: a narrower face is not a hood of the taper table
 
 
 def entry_loss_coefficient(shape):
@@ -29,66 +29,108 @@ def entry_loss_coefficient(shape):
     return load_table("hood_entry_loss").row("hood", shape)["loss_vp"]
 
 
-def entry_coefficient(loss_coefficient):
-    """Share of the flow of a lossless hood, at the same suction: 1 / sqrt(1 + F).
+def entry_loss_source(shape):
+    """Citation of the row that `entry_loss_coefficient` reads.
 
     Parameters
     ----------
-    loss_coefficient : float or array, any shape [1]
+    shape : str
+        A row of the table.
 
     Returns
     -------
-    entry_coefficient : same shape as `loss_coefficient` [1]
+    citation : str
+        Key of the source, and the place in it.
 
-    Valid: loss coefficient of 0 or more; below this RangeError is raised.
-    Source: [exam-equations, coefficient of entry]
+    Valid: the rows of the table; any other word raises InputError.
+    Source: [exam-equations, hood-loss figure]
     """
-    return 1 / np.sqrt(1 + not_negative("entry loss coefficient", loss_coefficient, ""))
+    return load_table("hood_entry_loss").row("hood", shape)["source"]
 
 
-def hood_suction(flow, duct_area, loss_coefficient, density):
-    """Suction in the duct behind a hood, as a positive magnitude.
+def taper_entry_loss(included_angle, *, rectangular=False):
+    """Loss of a hood that narrows evenly to its duct, in velocity pressures of the duct.
 
     Parameters
     ----------
-    flow : float or array [m3/s]
-    duct_area : float or array, broadcast with the others [m2]
-    loss_coefficient : float or array, broadcast with the others [1]
-    density : float or array, broadcast with the others [kg/m3]
-        In the duct.
+    included_angle : float or array, any shape [deg]
+        Between two opposite walls; of a rectangle the greater one.
+    rectangular : bool
+        Whether the face is a rectangle.
 
     Returns
     -------
-    p_suction : broadcast shape [Pa]
+    loss_coefficient : same shape as `included_angle` [1]
 
-    Valid: flow and loss of 0 or more, area and density above 0; else RangeError is raised.
-    Source: [iv-problem-set, hood static pressure]
+    Valid: 15 to 180 degrees, straight lines between the rows; outside this RangeError is raised. The face has
+    at least two duct areas: see `face_area_ratio`.
+    Source: [hood-taper, tapered hoods; duct-maker-hoods, slope of 0 degrees]
     """
-    velocity = not_negative("flow", flow, "m3/s") / positive("duct area", duct_area, "m2")
-    return velocity_pressure(velocity, density) / entry_coefficient(loss_coefficient) ** 2
+    column = "rectangular_vp" if rectangular else "round_vp"
+    return interpolate(load_table("hood_taper_loss"), "angle_deg", column, included_angle)
 
 
-def flow_from_suction(p_suction, duct_area, loss_coefficient, density):
-    """Flow of a hood, from the suction in the duct behind it.
-
-    Subtract the friction between hood and tap from the reading first.
+def taper_entry_source(included_angle):
+    """Citation of what `taper_entry_loss` reads at an angle: beyond 150 degrees also the duct maker's row at 180.
 
     Parameters
     ----------
-    p_suction : float or array [Pa]
-        Positive magnitude.
-    duct_area : float or array, broadcast with the others [m2]
-    loss_coefficient : float or array, broadcast with the others [1]
-    density : float or array, broadcast with the others [kg/m3]
-        In the duct.
+    included_angle : float [deg]
 
     Returns
     -------
-    flow : broadcast shape [m3/s]
+    citation : str
+        Keys of the sources, and the places in them.
 
-    Valid: suction and loss of 0 or more, area and density above 0; else RangeError is raised.
-    Source: [exam-equations, flow from hood static pressure]
+    Valid: any angle.
+    Source: [hood-taper, tapered hoods; duct-maker-hoods, slope of 0 degrees]
     """
-    p_suction = not_negative("hood suction", p_suction, "Pa")
-    velocity = entry_coefficient(loss_coefficient) * velocity_from_pressure(p_suction, density)
-    return positive("duct area", duct_area, "m2") * velocity
+    rows = [] if included_angle >= 180 else ["hood-taper, tapered hoods"]
+    return "; ".join([*rows, *(["duct-maker-hoods, slope of 0 degrees"] if included_angle > 150 else [])])
+
+
+def major_included_angle(face_width, face_height, duct_width, duct_height, taper_length):
+    """The greater of the two included angles of a tapered rectangular hood.
+
+    Parameters
+    ----------
+    face_width : float or array [m]
+    face_height : float or array, broadcast with the others [m]
+    duct_width : float or array, broadcast with the others [m]
+        Of a round duct its diameter.
+    duct_height : float or array, broadcast with the others [m]
+        Of a round duct its diameter.
+    taper_length : float or array, broadcast with the others [m]
+        From the face to the duct, along the axis.
+
+    Returns
+    -------
+    included_angle : broadcast shape [deg]
+
+    Valid: sizes above 0, else RangeError is raised. A side that widens towards the duct counts as 0.
+    Source: [hood-figure, tapered hoods]
+    """
+    sides = (("face width", face_width), ("face height", face_height))
+    ends = (("duct width", duct_width), ("duct height", duct_height))
+    length = positive("taper length", taper_length, "m")
+    steps = [positive(*side, "m") - positive(*end, "m") for side, end in zip(sides, ends, strict=True)]
+    widest = np.maximum(np.maximum(steps[0], steps[1]), 0.0)
+    return np.degrees(2 * np.arctan(widest / (2 * length)))
+
+
+def face_area_ratio(face_area, duct_area):
+    """Area of a hood's face over that of its duct; the taper table asks for `FACE_AREA_LEAST` or more.
+
+    Parameters
+    ----------
+    face_area : float or array [m2]
+    duct_area : float or array, broadcast with the other [m2]
+
+    Returns
+    -------
+    ratio : broadcast shape [1]
+
+    Valid: face of 0 or more, duct above 0; else RangeError is raised.
+    Source: [hood-figure, tapered hoods]
+    """
+    return not_negative("face area", face_area, "m2") / positive("duct area", duct_area, "m2")
