@@ -4,6 +4,7 @@ from hoodwright.ducts import (
     air_power,
     fan_static_pressure,
     fan_total_pressure,
+    motor_power,
     scaled_flow,
     scaled_power,
     scaled_pressure,
@@ -48,3 +49,12 @@ def test_speed_ratio_of_zero_is_refused(law):
 def test_thinner_air_lowers_pressure_and_power_alike():
     assert scaled_pressure(1000.0, 1.0, density_ratio=0.8) == pytest.approx(800.0)
     assert scaled_power(1000.0, 1.0, density_ratio=0.8) == pytest.approx(800.0)
+
+
+def test_belts_ask_more_of_the_motor():
+    assert motor_power(950.0, 0.05) == pytest.approx(1000.0)
+    assert motor_power(950.0, 0.0) == 950.0
+    with pytest.raises(RangeError, match=r"^drive loss 5 is above 0.5; give a share, such as 0.05$"):
+        motor_power(950.0, 5.0)
+    with pytest.raises(RangeError, match=r"^shaft power -1 W is below 0 W"):
+        motor_power(-1.0, 0.0)

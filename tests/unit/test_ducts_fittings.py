@@ -6,8 +6,13 @@ from hoodwright.ducts import (
     elbow_angle_factor,
     elbow_angle_share,
     gored_elbow_loss,
+    gored_elbow_rows,
     mitred_elbow_loss,
+    mitred_elbow_reynolds_factor,
+    older_lev_elbow_loss,
+    rounded_bend_loss,
     smooth_elbow_loss,
+    weather_cap_loss,
 )
 from hoodwright.errors import RangeError
 
@@ -28,12 +33,15 @@ def test_elbow_outside_the_table_is_refused(ratio):
     "function, angle, text",
     [
         (elbow_angle_factor, 19.0, "^angle_deg 19.0 is outside 20 to 90, .*A-7A, note"),
-        (mitred_elbow_loss, 30.0, "^angle_deg 30.0 is outside 45 to 90, .*A-7C"),
+        (mitred_elbow_loss, 15.0, "^angle_deg 15.0 is outside 20 to 90, .*A-7C"),
+        (weather_cap_loss, 0.4, "^gap_d 0.4 is outside 0.45 to 1, .*weather cap"),
+        (older_lev_elbow_loss, 1.0, "^radius_ratio_r_d 1.0 is outside 1.25 to 2.5, .*older table"),
+        (mitred_elbow_reynolds_factor, 5e3, "^reynolds_1e4 0.5 is outside 1 to 14, .*A-7C, note"),
         (branch_entry_loss, 5.0, "^angle_deg 5.0 is outside 10 to 90, .*branch-entry loss"),
         (
             elbow_angle_share,
             91.0,
-            r"^angle 91 deg is above 90 deg, the limit of \[lev-elbows\]; give the turn in degrees$",
+            r"^angle 91 deg is above 90 deg, the limit of \[lev-worksheet\]; give the turn in degrees$",
         ),
     ],
 )
@@ -44,13 +52,40 @@ def test_angle_outside_the_table_is_refused(function, angle, text):
 
 def test_gored_elbow_that_no_table_holds_is_answered_with_what_there_is():
     text = (
-        r"^gored elbow of 3 pieces at radius ratio 1.5 is not in \[lev-elbows, .*\]; "
-        r"it has: 4 pieces at 1.5, 5 pieces at 1.5; choose one of these or give the loss yourself$"
+        r"^a gored elbow of 6 pieces is not in \[fitting-table, table A-7B\]; it has 3, 4, 5 pieces; "
+        "choose one of these or give the loss yourself$"
     )
     with pytest.raises(RangeError, match=text):
-        gored_elbow_loss(3, 1.5)
-    with pytest.raises(RangeError, match=r"^gored elbow of 5 pieces at radius ratio 2 is not in"):
-        gored_elbow_loss(5, 2.0)
+        gored_elbow_loss(6, 1.5)
+    text = (
+        r"^radius ratio 0.5 is below 0.75, the rows of \[fitting-table, table A-7B\] for 5 pieces; "
+        "choose one inside or give the loss yourself$"
+    )
+    with pytest.raises(RangeError, match=text):
+        gored_elbow_loss(5, 0.5)
+
+
+def test_gored_elbow_between_two_rows():
+    assert gored_elbow_loss(5, 1.25) == pytest.approx((0.33 + 0.24) / 2)
+    ratios, losses = gored_elbow_rows(3)
+    assert (list(ratios), list(losses)) == ([0.5, 0.75, 1.0, 1.5, 2.0], [0.98, 0.54, 0.42, 0.34, 0.33])
+
+
+@pytest.mark.parametrize(
+    "arguments, text",
+    [
+        ((190.0, 3.0, 0.02), r"^angle 190 deg is above 180 deg, the limit of our use of \[rennels-bend\]"),
+        ((90.0, 0.5, 0.02), "^radius ratio 0.5 is below 1, the limit"),
+        ((90.0, 3.0, -0.02), "^friction factor -0.02 is below 0"),
+    ],
+)
+def test_bend_outside_our_limits_is_refused(arguments, text):
+    with pytest.raises(RangeError, match=text):
+        rounded_bend_loss(*arguments)
+
+
+def test_a_bend_that_turns_nowhere_loses_nothing():
+    assert rounded_bend_loss(0.0, 5.0, 0.02) == 0.0
 
 
 def test_gored_elbow_loses_more_than_a_smooth_one():

@@ -108,9 +108,13 @@ def test_negative_inputs_are_refused_by_name():
 def test_roughness_of_a_range_is_its_rougher_end():
     assert roughness("flexible") == pytest.approx(3.0e-3)
     assert roughness("galvanised") == pytest.approx(0.15e-3)
+    assert roughness("stainless") == roughness("black iron") == pytest.approx(0.0457e-3)
 
 
 def test_unknown_material_is_answered_with_the_known_ones():
-    text = "^material 'tin' is not in table duct_roughness; it has: galvanised, medium smooth, flexible$"
+    text = (
+        "^material 'tin' is not in table duct_roughness; it has: galvanised, medium smooth, black iron, stainless, "
+        "PVC, flexible$"
+    )
     with pytest.raises(InputError, match=text):
         roughness("tin")

@@ -1,9 +1,22 @@
-"""Ducts: friction, fittings, transport velocities, one run by the hand method, and the fan."""
+"""Ducts: friction, fittings, transport velocities, one run by the hand method, balance at junctions, and the fan."""
 
+from hoodwright.ducts.balance import (
+    LEAVE_UP_TO,
+    REDESIGN_ABOVE,
+    Side,
+    balance_advice_1_2,
+    balancing_diameter,
+    damper_loss,
+    mixed_temperature,
+    resultant_velocity_pressure_by_area,
+    suction_at_diameter,
+)
 from hoodwright.ducts.fan import (
+    STANDARD_DENSITY,
     air_power,
     fan_static_pressure,
     fan_total_pressure,
+    motor_power,
     scaled_flow,
     scaled_power,
     scaled_pressure,
@@ -15,8 +28,13 @@ from hoodwright.ducts.fittings import (
     elbow_angle_factor,
     elbow_angle_share,
     gored_elbow_loss,
+    gored_elbow_rows,
     mitred_elbow_loss,
+    mitred_elbow_reynolds_factor,
+    older_lev_elbow_loss,
+    rounded_bend_loss,
     smooth_elbow_loss,
+    weather_cap_loss,
 )
 from hoodwright.ducts.friction import (
     equivalent_diameter_at_equal_flow,
@@ -29,6 +47,13 @@ from hoodwright.ducts.friction import (
     roughness,
     swamee_jain_1976,
     wright_1945,
+)
+from hoodwright.ducts.loeffler import (
+    loeffler_1980,
+)
+from hoodwright.ducts.rectangular import (
+    rectangular_elbow_loss,
+    rectangular_mitred_elbow_loss,
 )
 from hoodwright.ducts.run import (
     CORRECT_FROM,
@@ -43,36 +68,65 @@ from hoodwright.ducts.run import (
     static_pressure_along_run,
     static_pressure_behind_hood,
 )
-from hoodwright.ducts.series import standard_diameters
-from hoodwright.ducts.transport import student_manual_transport_velocity, transport_velocity_range
+from hoodwright.ducts.series import (
+    standard_diameters,
+)
+from hoodwright.ducts.size_change import (
+    contraction_loss,
+    expansion_loss_share,
+    static_regain,
+)
+from hoodwright.ducts.transport import (
+    student_manual_transport_velocity,
+    transport_velocity_range,
+)
 
 __all__ = [
     "CORRECT_FROM",
     "LEAVE_ABOVE",
+    "LEAVE_UP_TO",
+    "REDESIGN_ABOVE",
     "STACK_EXIT_LOSS",
+    "STANDARD_DENSITY",
     "BalanceAdvice",
+    "Side",
     "air_power",
     "balance_advice",
+    "balance_advice_1_2",
     "balance_ratio",
+    "balancing_diameter",
     "branch_entry_loss",
+    "contraction_loss",
     "corrected_flow",
+    "damper_loss",
     "duct_static_loss",
     "elbow_angle_factor",
     "elbow_angle_share",
     "equivalent_diameter_at_equal_flow",
+    "expansion_loss_share",
     "fan_static_pressure",
     "fan_total_pressure",
     "fanning_from_darcy",
     "friction_factor",
     "gored_elbow_loss",
+    "gored_elbow_rows",
     "haaland_1983",
     "hydraulic_diameter",
     "junction_acceleration_loss",
+    "loeffler_1980",
     "mitred_elbow_loss",
+    "mitred_elbow_reynolds_factor",
+    "mixed_temperature",
+    "motor_power",
+    "older_lev_elbow_loss",
     "pressure_loss",
+    "rectangular_elbow_loss",
+    "rectangular_mitred_elbow_loss",
     "resultant_velocity_pressure",
+    "resultant_velocity_pressure_by_area",
     "reynolds_number",
     "roughness",
+    "rounded_bend_loss",
     "scaled_flow",
     "scaled_power",
     "scaled_pressure",
@@ -81,8 +135,11 @@ __all__ = [
     "standard_diameters",
     "static_pressure_along_run",
     "static_pressure_behind_hood",
+    "static_regain",
     "student_manual_transport_velocity",
+    "suction_at_diameter",
     "swamee_jain_1976",
     "transport_velocity_range",
+    "weather_cap_loss",
     "wright_1945",
 ]

@@ -7,6 +7,8 @@ import numpy as np
 
 from hoodwright.ranges import not_above, not_negative, positive
 
+STANDARD_DENSITY = 1.2  # kg/m3, at which catalogues rate fans
+
 
 def fan_total_pressure(p_total_out, p_total_in):
     """Rise of total pressure across a fan.
@@ -152,3 +154,24 @@ def scaled_power(power, speed_ratio, size_ratio=1.0, density_ratio=1.0):
     """
     n, d = positive("speed ratio", speed_ratio, ""), positive("size ratio", size_ratio, "")
     return not_negative("power", power, "W") * n**3 * d**5 * positive("density ratio", density_ratio, "")
+
+
+def motor_power(shaft_power, drive_loss):
+    """Power that a motor must give where belts or couplings lose a share of it.
+
+    Parameters
+    ----------
+    shaft_power : float or array, any shape [W]
+        At the shaft of the fan.
+    drive_loss : float or array, broadcast with `shaft_power` [-]
+        Share of the motor's power that the drive loses; common practice is about 0.05 for belts, 0 for direct drive.
+
+    Returns
+    -------
+    power : broadcast shape [W]
+
+    Valid: power 0 or more, drive loss 0 to 0.5; outside this RangeError is raised. No reserve is added.
+    Source: [common-practice, belt losses]
+    """
+    lost = not_above("drive loss", not_negative("drive loss", drive_loss, ""), 0.5, "", "; give a share, such as 0.05")
+    return not_negative("shaft power", shaft_power, "W") / (1 - lost)
