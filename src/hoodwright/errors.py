@@ -33,7 +33,7 @@ class UnitError(InputError):
 
 @dataclass(frozen=True, order=True)
 class Fault:
-    """One fault of a document: where it stands and how to mend it."""
+    """One fault of a document: where it stands and how to mend it. Line 0 is the file as a whole."""
 
     line: int
     column: int
@@ -42,6 +42,8 @@ class Fault:
     file: str = "workplace"
 
     def __str__(self) -> str:
+        if self.line == 0:  # of the file as a whole
+            return f"{self.file}: {self.message}"
         return f"{self.file}:{self.line}:{self.column}: {self.field}: {self.message}"
 
 

@@ -48,9 +48,10 @@ class Caution:
 
 @dataclass(frozen=True)
 class Hint:
-    """A change that would help, with the flow and power it would then take."""
+    """A change that would help, with the flow, fan power and make-up air it would then take."""
 
     change: str
     text: str
     flow: Quantity
     fan_power: Quantity | None = None
+    make_up_air: Quantity | None = None

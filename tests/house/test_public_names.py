@@ -10,7 +10,7 @@ import pytest
 import hoodwright
 from hoodwright.sources import all_sources
 
-PHYSICS = ("air", "hoods", "ducts")
+PHYSICS = ("air", "particles", "hoods", "ducts")
 LISTED = (*PHYSICS, "workplace", "tables", "reports")
 
 

@@ -11,10 +11,10 @@ from hoodwright.errors import UnitError, WorkplaceError
 from hoodwright.tasks.assess import assess
 from hoodwright.tasks.export import as_json
 from hoodwright.workplace import Document, parse_workplace
-from hoodwright.workplace.starters import starter_text
 from hoodwright.workplace.tree import read_tree
+from two_hoods import TWO_HOODS
 
-DEMO = starter_text("demo")
+DEMO = TWO_HOODS
 TREE = read_tree(DEMO)
 LEAVES = sorted(
     (path for path, place in TREE.places.items() if path and not any(other[:-1] == path for other in TREE.places)),
@@ -123,7 +123,6 @@ def check_answered_or_clearly_refused(text: str) -> None:
             assert str(fault).isprintable(), repr(str(fault))
         return
     text = json.dumps(as_json(assess(workplace)), allow_nan=False, ensure_ascii=False)
-    assert "NaN" not in text
     text.encode("utf-8")
 
 

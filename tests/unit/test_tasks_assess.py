@@ -12,9 +12,10 @@ from hoodwright.tasks.assess import assess
 from hoodwright.tasks.export import as_json
 from hoodwright.workplace import parse_workplace
 from hoodwright.workplace.starters import starter_text
+from two_hoods import TWO_HOODS
 
-DEMO = starter_text("demo")
-STARTERS = [starter_text("demo"), starter_text("starter")]
+DEMO = TWO_HOODS
+STARTERS = [TWO_HOODS, starter_text("demo"), starter_text("starter")]
 NEVER_SAID = re.compile(r"\b(safe|safely|safety|pass|passes|passed|nan|inf)\b", re.IGNORECASE)
 NO_PUBLICATION = {"continuity", "definition", "stated by the user"}
 
@@ -136,7 +137,7 @@ PROMISED = {
     "ducts": {"name", "velocity_m_s", "velocity_pressure_pa", "static_pressure_pa", "transport_velocity_m_s"},
     "fans": {"name", "flow_m3_s", "total_pressure_pa", "power_w"},
 }  # fmt: skip
-UNITS = re.compile(r".*_(m3_s|m_s|pa|pa_s|w|m|rad|k|kg_m3)$")
+UNITS = re.compile(r".*_(m3_s|m2|m_s|pa|pa_s|w|m|rad|k|kg_m3)$")
 
 
 def numbers_of(data, key=""):
@@ -169,8 +170,10 @@ def test_every_number_says_its_unit():
 
 def test_machines_get_si_whatever_the_words_are_in():
     si, us = (list(numbers_of(as_json(answer_of(system=system)))) for system in ("SI", "US"))
-    hints = {"flow_m3_s", "fan_power_w"}  # rounded to the digits of their own unit
-    assert [pair for pair in si if pair[0] not in hints] == [pair for pair in us if pair[0] not in hints]
+    hints = {"flow_m3_s", "fan_power_w", "make_up_air_m3_s"}  # rounded to the digits of their own unit
+    made = {"nearest_made_diameter_m", "nearest_made_velocity_m_s"}  # ducts come in other sizes
+    told = [[pair for pair in pairs if pair[0] not in hints | made] for pairs in (si, us)]
+    assert told[0] == told[1]
 
 
 def test_machines_get_these_numbers():

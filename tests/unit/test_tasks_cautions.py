@@ -250,3 +250,11 @@ def test_a_clash_of_one_hood_is_told_where_the_others_join_too():
     text = "flammable vapour or mist and sparks must not share a duct: give each a system of its own"
     found = cautions_of(both)
     assert ("nozzle", text) in found and ("J", text) in found
+
+
+def test_a_stated_capture_velocity_outside_its_class_is_told():
+    old = "dispersion: gentle}\n- {name: bath"
+    slow = cautions_of((old, old.replace("gentle", "gentle, capture_velocity: 0.3 m/s")))
+    assert starts(slow, "joint", "its stated capture velocity of 0.3 m/s lies below the 0.5 to 1 m/s of a gentle")
+    inside = cautions_of((old, old.replace("gentle", "gentle, capture_velocity: 0.7 m/s")))
+    assert not any(text.startswith("its stated") for _, text in inside)

@@ -1,13 +1,17 @@
 """Hints: what would help, with numbers that hold when the hint is followed."""
 
+import math
 import re
 
 import pytest
 
 from hoodwright.results import Verdict
 from hoodwright.tasks.assess import assess
+from hoodwright.tasks.hint_tools import Case, hint, rounded
+from hoodwright.tasks.run import Effect
 from hoodwright.workplace import parse_workplace
-from hoodwright.workplace.starters import starter_text
+from hoodwright.workplace.quantities import Measure
+from two_hoods import TWO_HOODS
 
 # Plain opening of 100 mm, 150 mm from a gentle release: 0.5 x (10 x 0.15² + 0.00785398) = 0.116427 m3/s = 419.1 m3/h.
 BENCH = """
@@ -165,8 +169,24 @@ def test_hints_in_us_units_are_true_too():
 
 def test_the_demo_table_hood_moved_as_hinted_is_enough():
     """The hint says 150 mm: from y = 2.10 m to 1.70 m + 0.15 m."""
-    demo = starter_text("demo")
+    demo = TWO_HOODS
     hint = next(hint for hint in assess(parse_workplace(demo)).hoods[1].hints if hint.change == "closer")
     assert re.match(r"at 150.mm from the open lacquer jar, the intended 250.m³/h would be enough", hint.text)
     moved = assess(parse_workplace(demo.replace("at: [5.0 m, 2.10 m", "at: [5.0 m, 1.85 m"))).hoods[1]
     assert moved.enough.verdict is Verdict.MEETS
+
+
+def test_nothing_rounds_to_nothing():
+    assert rounded(0.0, "length", "US", math.ceil) == 0.0
+
+
+def test_a_hint_whose_duct_is_far_too_narrow_tells_no_fan():
+    case = Case(None, None, None, lambda hood, flow: Effect(1e9, fastest=("A1", 61.0)), "SI")
+    found = hint(case, "more flow", "900 m3/h is enough", 0.25)
+    assert (found.text, found.fan_power) == ("900 m3/h is enough; A1 is far too narrow for that", None)
+
+
+def test_places_are_read_to_the_nanometre():
+    measure = Measure("length", "m", bare_zero=True, decimals=9)
+    assert (measure.read("1e-30 m"), measure.read("-1e-30 m"), measure.read("0.1 m")) == (0.0, 0.0, 0.1)
+    assert math.copysign(1.0, measure.read("-1e-30 m")) == 1.0

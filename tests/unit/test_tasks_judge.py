@@ -6,6 +6,7 @@ import pytest
 
 from hoodwright.results import Verdict
 from hoodwright.tasks.assess import assess
+from hoodwright.tasks.guide import guide_entries
 from hoodwright.workplace import parse_workplace
 
 # Plain opening of 100 mm, 150 mm from a gentle release: 0.5 x (10 x 0.15² + 0.00785398) = 0.116427 m3/s = 419 m3/h.
@@ -57,13 +58,13 @@ def today(text: str) -> tuple[str, str]:
 
 def test_intended_is_enough():
     assert enough() == (
-        "meets the need: the equation DallaValle, plain asks 419 m³/h for the joint; 420 m³/h is intended"
+        "meets the need: the most demanding of 2 equations asks 419 m³/h for the joint; 420 m³/h is intended"
     )
 
 
 def test_intended_falls_short():
     assert enough(("420 m3/h", "400 m3/h")) == (
-        "falls short: by 19.1 m³/h: the equation DallaValle, plain asks 419 m³/h for the joint; 400 m³/h is intended"
+        "falls short: by 19.1 m³/h: the most demanding of 2 equations asks 419 m³/h for the joint; 400 m³/h is intended"
     )
     assert hood_of(("420 m3/h", "400 m3/h")).enough.shortfall.value * 3600 == pytest.approx(19.14, abs=0.01)
 
@@ -129,9 +130,15 @@ def test_streams_that_must_never_meet_are_refused():
     assert enough(both).startswith("falls short: by 418 m³/h: ") and enough(both).endswith(f". Besides, {told}")
 
 
-def test_a_refused_hood_gets_no_hint_with_a_flow():
-    assert hood_of(("420 m3/h", "100 m3/h")).hints != ()
-    assert hood_of(("420 m3/h", "100 m3/h"), ("dispersion: gentle", "dispersion: thrown")).hints == ()
+def test_a_refused_hood_is_told_of_another_hood_only():
+    assert {hint.change for hint in hood_of(("420 m3/h", "100 m3/h")).hints} > {"closer", "more flow"}
+    thrown = ("dispersion: gentle", "dispersion: thrown")
+    assert {hint.change for hint in hood_of(("420 m3/h", "100 m3/h"), thrown).hints} == {"enclose"}
+
+
+def test_an_unreviewed_explosible_dust_gets_no_hint_with_a_flow():
+    dust = ("kind: fume, hazards: []", "kind: dust, hazards: [explosible dust]")
+    assert hood_of(("420 m3/h", "100 m3/h"), dust).hints == ()
 
 
 def test_the_gravest_of_several_sources_decides():
@@ -230,13 +237,15 @@ def test_the_sentence_says_why_no_equation_holds():
         "get 420 m³/h."
     )
     slot = ("opening: {round: 100 mm}", "opening: {rectangle: [1000 mm, 50 mm]}")
-    assert sentence(slot, NO_TODAY).startswith("The nozzle is 150 mm from the joint, where no equation holds: it needs")
+    beside = ("at: [2 m, 1.85 m, 1 m]", "at: [2.4 m, 1.98 m, 1 m]")  # before the end of the slot, nearer than its width
+    told = sentence(slot, beside, NO_TODAY)
+    assert told.startswith("The nozzle is 20 mm from the joint, where no equation holds: it needs")
 
 
 def test_words_in_us_units():
     """419.14 m3/h = 246.7 cfm; 420 m3/h = 247.2 cfm; 440 m3/h = 259.0 cfm."""
     assert enough(system="US") == (
-        "meets the need: the equation DallaValle, plain asks 247 cfm for the joint; 247 cfm is intended"
+        "meets the need: the most demanding of 2 equations asks 247 cfm for the joint; 247 cfm is intended"
     )
     assert met(system="US") == "meets the need: 259 cfm (± 10 cfm) was read, 247 cfm was intended"
     assert sentence(system="US").startswith("The nozzle, 5.91 in from the joint, needs 247 cfm,")
@@ -244,5 +253,51 @@ def test_words_in_us_units():
 
 def test_the_numbers_stay_the_same_in_us_units():
     us, si = hood_of(system="US").needs, hood_of().needs
-    assert [dataclasses.replace(need, basis="") for need in us] == [dataclasses.replace(n, basis="") for n in si]
+    us_numbers, si_numbers = ([dataclasses.replace(n, basis="", place="") for n in needs] for needs in (us, si))
+    assert us_numbers == si_numbers
     assert us[0].basis.startswith("gentle release, 98.4 to 197\u2009fpm")  # 0.5 and 1 m/s
+
+
+@pytest.mark.parametrize(
+    ("fields", "why"),
+    [
+        (
+            "throws: {speed: 20 m/s, grain: 1 mm, grain_density: 2600 kg/m3, towards: [0, -1, 0]}",
+            "throws its stream out",
+        ),
+        ("wheel: {work: grinding, diameter: 100 mm, width: 20 mm}", "throws its stream out"),
+        (
+            "falls: {rate: 1000 kg/h, height: 1 m, grain: 5 mm, grain_density: 1500 kg/m3, bulk_density: 800 kg/m3}",
+            "material falls at the joint and drags air along",
+        ),
+        ("process: dry grinding of steel", "the guide counts 'dry grinding of steel' as thrown"),
+        ("process: sawing and planing hardwood", "the guide counts"),
+    ],
+)
+def test_what_flies_or_falls_is_refused_whatever_its_release_class(fields, why):
+    told = enough(("dispersion: gentle", f"dispersion: gentle, {fields}"), ("420 m3/h", "3000 m3/h"))
+    assert told.startswith("cannot tell: ") and why in told
+
+
+def test_the_guide_asks_for_the_review_of_an_explosible_dust_that_the_file_does_not_name():
+    dusty = next(
+        found.process
+        for found in guide_entries()
+        if {one.key for one in found.refusals} & {"refuse.review"} and found.release != "thrown"
+    )
+    named = ("dispersion: gentle", f"dispersion: gentle, process: {dusty}")
+    plenty = ("420 m3/h", "3000 m3/h")
+    assert "and no review is named ('reviewed_by')" in enough(named, plenty)
+    reviewed = ("hazards: []", "hazards: [], reviewed_by: J. Example")
+    assert enough(named, plenty, reviewed).startswith("meets the need")
+
+
+def test_sparks_that_the_guide_knows_of_a_process_never_meet_flammables():
+    text = BENCH.replace("hazards: []}]", "hazards: []}, {name: vapour, kind: vapour, hazards: [flammable]}]")
+    text = text.replace("gentle}", "gentle, process: MIG or MAG welding}", 1)
+    text = text.replace(
+        "hoods:", "- {name: pot, contaminant: vapour, at: [2 m, 1.86 m, 1 m], dispersion: still}\nhoods:"
+    )
+    text = text.replace("serves: [joint]", "serves: [joint, pot]").replace("420 m3/h", "3000 m3/h")
+    told = str(assess(parse_workplace(text)).hoods[0].enough)
+    assert told.startswith("cannot tell: flammable vapour or mist and sparks would share a duct")

@@ -49,25 +49,34 @@ FULL_FLANGE = ("flange: 0 mm", "flange: 150 mm")
 
 
 def test_plain_round_opening():
-    """Q = V (10 X² + A) = 0.5 x (10 x 0.15² + 0.00785398) = 0.116427 m3/s."""
+    """Q = V (10 X² + A) = 0.5 x (10 x 0.15² + 0.00785398) = 0.116427 m3/s.
+
+    Garrison: X / D = 1.5, share 0.08 x 1.5^-1.7 = 0.0401550; 0.5 x 0.00785398 / 0.0401550 = 0.0977958 m3/s.
+    """
     need = need_of()
-    assert flows(need) == {"DallaValle, plain": pytest.approx(0.116427, rel=PAPER)}
+    assert flows(need) == {
+        "DallaValle, plain": pytest.approx(0.116427, rel=PAPER),
+        "Garrison 1983, plain round nozzle": pytest.approx(0.0977958, rel=PAPER),
+    }
     assert need.distance == pytest.approx(0.15)
-    assert need.spread == 0
+    # 1 - 0.0977958 / 0.116427 = 0.16002
+    assert need.spread == pytest.approx(0.16002, abs=1e-4)
 
 
-def test_flanged_round_opening_by_three_equations():
+def test_flanged_round_opening_by_four_equations():
     """At 100 mm, with a flange of 100 mm (at least sqrt A = 88.6 mm), V = 0.5 m/s:
 
     DallaValle      0.75 x 0.5 x (10 x 0.1² + 0.00785398)              = 0.040445 m3/s
     even suction    0.5 x pi x 0.05² / (1 - 0.1 / sqrt(0.1² + 0.05²))  = 0.0039270 / 0.105573 = 0.037197 m3/s
     ideal potential 0.5 x 2 pi x (0.05² + 0.1²)                        = 0.039270 m3/s
+    Garrison        X / D = 1, share 0.10; 0.5 x 0.00785398 / 0.10     = 0.039270 m3/s
     """
     need = need_of(source_at("2 m", "1.9 m"), ("flange: 0 mm", "flange: 100 mm"))
     assert flows(need) == {
         "DallaValle, flanged": pytest.approx(0.040445, rel=PAPER),
         "round opening in an infinite flange, even suction": pytest.approx(0.037197, rel=PAPER),
         "round opening in an infinite flange, ideal potential": pytest.approx(0.039270, rel=PAPER),
+        "Garrison 1983, flanged round nozzle": pytest.approx(0.039270, rel=PAPER),
     }
     assert need.flow == pytest.approx(0.040445, rel=PAPER)
     # 1 - 0.037197 / 0.040445 = 0.08031
@@ -109,14 +118,20 @@ def test_flanged_rectangle():
 
 def test_a_slot_is_too_long_for_dallavalle():
     """500 x 50 mm at 100 mm: X / sqrt A = 0.632456, b = 0.2 x 0.632456^(-1/3) = 0.232999,
-    a = 0.632456 x 10^0.232999 = 1.08151; 0.5 x 0.025 x (0.93 + 8.58 x 1.08151²) = 0.137070 m3/s."""
+    a = 0.632456 x 10^0.232999 = 1.08151; 0.5 x 0.025 x (0.93 + 8.58 x 1.08151²) = 0.137070 m3/s.
+    Silverman: 3.7 x 0.5 x 0.5 x 0.1 = 0.0925 m3/s."""
     need = need_of(("{round: 100 mm}", "{rectangle: [500 mm, 50 mm]}"), source_at("2 m", "1.9 m"))
-    assert flows(need) == {"Fletcher 1977, plain rectangle": pytest.approx(0.137070, rel=PAPER)}
+    assert flows(need) == {
+        "Silverman, plain slot": pytest.approx(0.0925, rel=PAPER),
+        "Fletcher 1977, plain rectangle": pytest.approx(0.137070, rel=PAPER),
+    }
 
 
-def test_no_equation_covers_a_slot_of_twenty_to_one():
-    need = need_of(("{round: 100 mm}", "{rectangle: [1000 mm, 50 mm]}"))
-    assert not need.in_range
+def test_a_slot_of_twenty_to_one_has_the_line_law_alone():
+    """3.7 x 1.0 x 0.5 x 0.15 = 0.2775 m3/s; lying upright it is the same slot."""
+    for sides in ("[1000 mm, 50 mm]", "[50 mm, 1000 mm]"):
+        need = need_of(("{round: 100 mm}", f"{{rectangle: {sides}}}"))
+        assert flows(need) == {"Silverman, plain slot": pytest.approx(0.2775, rel=PAPER)}
 
 
 def test_the_most_demanding_source_class_range_is_used_by_hazard():
@@ -139,7 +154,10 @@ def test_a_stated_capture_velocity_overrules_the_class():
 
 def test_a_narrow_flange_is_counted_as_none():
     """sqrt A = 88.6 mm: a flange of 88 mm is too narrow, one of 89 mm is wide enough."""
-    assert list(flows(need_of(("flange: 0 mm", "flange: 88 mm")))) == ["DallaValle, plain"]
+    assert list(flows(need_of(("flange: 0 mm", "flange: 88 mm")))) == [
+        "DallaValle, plain",
+        "Garrison 1983, plain round nozzle",
+    ]
     assert "DallaValle, flanged" in flows(need_of(("flange: 0 mm", "flange: 89 mm")))
 
 
@@ -224,7 +242,8 @@ def test_behind_the_opening_no_flow_is_certainly_enough():
 
 
 def test_lines_can_be_recomputed():
-    (law,) = need_of().laws
+    law, nozzle = need_of().laws
+    assert nozzle.line.filled == "X / D = 1.5, share = 0.040155: 0.5 x 0.007854 / 0.040155 = 0.097797 m3/s"
     assert law.line.formula == "Q = V (10 X² + A)"
     assert law.line.filled == "0.5 x (10 x 0.15² + 0.007854) = 0.11643 m3/s"
     assert law.source == "exam-equations, plain opening"

@@ -6,9 +6,9 @@ import pytest
 
 from hoodwright.errors import FileConflict, HoodwrightError, InputError
 from hoodwright.workplace import Document, parse_workplace
-from hoodwright.workplace.starters import starter_text, write_starter
+from two_hoods import TWO_HOODS, write_two_hoods
 
-DEMO = starter_text("demo")
+DEMO = TWO_HOODS
 BLOCK = """hoodwright: 1   # first
 name: Bench
 room:
@@ -168,7 +168,7 @@ def test_a_text_that_is_not_yaml_is_not_edited():
 
 def test_save_and_open_round_trip(tmp_path):
     file = tmp_path / "bench.yaml"
-    write_starter("demo", file)
+    write_two_hoods(file)
     document = Document.open(file)
     assert (document.text, document.edited) == (DEMO, False)
     edited = document.set(("units",), "US")
@@ -182,7 +182,7 @@ def test_save_and_open_round_trip(tmp_path):
 
 def test_a_file_that_changed_meanwhile_is_not_overwritten(tmp_path):
     file = tmp_path / "bench.yaml"
-    write_starter("demo", file)
+    write_two_hoods(file)
     document = Document.open(file).set(("units",), "US")
     file.write_text(DEMO + "# from elsewhere\n", encoding="utf-8")
     with pytest.raises(FileConflict) as caught:
@@ -198,7 +198,7 @@ def test_a_file_that_changed_meanwhile_is_not_overwritten(tmp_path):
 
 def test_another_file_is_not_overwritten(tmp_path):
     one, other = tmp_path / "one.yaml", tmp_path / "other.yaml"
-    write_starter("demo", one)
+    write_two_hoods(one)
     other.write_text("mine\n", encoding="utf-8")
     with pytest.raises(FileConflict, match=r"other.yaml exists already; nothing was written: save under another name"):
         Document.open(one).save(other)
@@ -207,7 +207,7 @@ def test_another_file_is_not_overwritten(tmp_path):
 
 def test_a_link_is_written_through(tmp_path):
     file, link = tmp_path / "bench.yaml", tmp_path / "link.yaml"
-    write_starter("demo", file)
+    write_two_hoods(file)
     link.symlink_to(file)
     Document.open(link).set(("units",), "US").save()
     assert link.is_symlink()
@@ -216,7 +216,7 @@ def test_a_link_is_written_through(tmp_path):
 
 def test_rights_of_the_file_are_kept(tmp_path):
     file = tmp_path / "bench.yaml"
-    write_starter("demo", file)
+    write_two_hoods(file)
     file.chmod(0o640)
     Document.open(file).set(("units",), "US").save()
     assert file.stat().st_mode & 0o777 == 0o640
@@ -241,3 +241,71 @@ def test_a_byte_order_mark_is_read_over(tmp_path):
 def test_the_checksum_is_that_of_the_text():
     # sha256sum of an empty file, as printed by coreutils
     assert Document("").checksum == "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855"
+
+
+REMOVABLE = """hoods:
+  - name: nozzle   # its name
+    flange: 100 mm   # wide enough
+    # a line of its own
+    today: {flow: 3 m3/h, uncertainty: 5 %, date: spring}   # read
+    commissioned:
+      flow: 4 m3/h
+  - flange: 3 mm
+    name: canopy
+  - {name: booth, flange: 2 mm}
+"""
+
+
+def removed(*path) -> tuple[list[str], list[str]]:
+    """Lines that go, and lines that stand in their place."""
+    new = Document(REMOVABLE).remove(path).text
+    old_lines, new_lines = REMOVABLE.splitlines(), new.splitlines()
+    gone = [line for line in old_lines if line not in new_lines]
+    return gone, [line for line in new_lines if line not in old_lines]
+
+
+def test_a_removed_key_leaves_its_comment():
+    gone, came = removed("hoods", 0, "flange")
+    assert gone == ["    flange: 100 mm   # wide enough"]
+    assert came == ["    # wide enough"]
+
+
+@pytest.mark.parametrize(
+    "key, left",
+    [
+        ("flow", "{uncertainty: 5 %, date: spring}"),
+        ("uncertainty", "{flow: 3 m3/h, date: spring}"),
+        ("date", "{flow: 3 m3/h, uncertainty: 5 %}"),
+    ],
+)
+def test_a_key_of_an_inline_group_goes_with_its_comma(key, left):
+    assert removed("hoods", 0, "today", key)[1] == [f"    today: {left}   # read"]
+
+
+def test_a_group_goes_with_its_last_key():
+    assert removed("hoods", 0, "commissioned", "flow") == (["    commissioned:", "      flow: 4 m3/h"], [])
+
+
+def test_a_key_beside_the_dash_gives_its_place_to_the_next():
+    assert removed("hoods", 1, "flange") == (["  - flange: 3 mm", "    name: canopy"], ["  - name: canopy"])
+
+
+def test_the_last_key_of_an_inline_entry_goes():
+    assert removed("hoods", 2, "flange") == (["  - {name: booth, flange: 2 mm}"], ["  - {name: booth}"])
+
+
+def test_line_ends_of_a_file_stay_as_they_are():
+    text = REMOVABLE.replace("\n", "\r\n")
+    new = Document(text).remove(("hoods", 0, "flange")).text
+    assert new.count("\n") == new.count("\r\n") == text.count("\r\n")
+
+
+@pytest.mark.parametrize("path", [("hoods", 0, "filter"), ("hoods", 0), ("hoods", 0, "today", "flow", 0)])
+def test_what_is_not_a_key_of_the_file_is_not_removed(path):
+    with pytest.raises(InputError, match="says nothing there that could be removed"):
+        Document(REMOVABLE).remove(path)
+
+
+def test_an_anchor_that_is_used_elsewhere_is_not_removed():
+    with pytest.raises(HoodwrightError, match=r"cannot remove a; edit the file by hand there"):
+        Document("a: &size 100 mm\nb: *size\n").remove(("a",))

@@ -7,19 +7,22 @@ from dataclasses import replace
 
 from hoodwright import __version__
 from hoodwright.air import density, viscosity
-from hoodwright.hoods.entry import hood_suction
+from hoodwright.results import Hint
 from hoodwright.sources import all_sources
-from hoodwright.tasks.assessment import AirAnswer, Assessment, HoodAnswer, Line, SourceNeed
+from hoodwright.tasks.assessment import AirAnswer, Assessment, HoodAnswer, SourceNeed
 from hoodwright.tasks.cautions import cautions_for
-from hoodwright.tasks.hints import hints_for
-from hoodwright.tasks.judge import gravest, hints_hold, is_enough, is_met, reading, sentence
-from hoodwright.tasks.laws import area_of
-from hoodwright.tasks.lines import digits
+from hoodwright.tasks.hint_tools import Case
+from hoodwright.tasks.hood_types import of
+from hoodwright.tasks.judge import gravest, hints_hold, is_enough, is_met, reading, refused_stream, sentence
+from hoodwright.tasks.materials import materials_of
 from hoodwright.tasks.need import needs_of
-from hoodwright.tasks.run import Effect, effect_of, run_of
-from hoodwright.tasks.walk import hood_loss
-from hoodwright.workplace.model import AirState, Hood, Workplace
+from hoodwright.tasks.opening_answers import entry_lines_of, openings_of
+from hoodwright.tasks.run import Effect, effect_of, run_of, suction_of
+from hoodwright.tasks.shapes import area_of
+from hoodwright.workplace.model import AirState, Hood, ReceivingHood, Workplace
 from hoodwright.workplace.moisture import humidity_ratio_of, pressure_of
+
+INSTEAD = ("enclose", "another hood")  # hints that do not keep the hood as it is
 
 
 def assess(workplace: Workplace, system: str | None = None) -> Assessment:
@@ -28,6 +31,7 @@ def assess(workplace: Workplace, system: str | None = None) -> Assessment:
     `system`, SI or US, chooses the units of the words; every number is SI. By default the file's own choice holds.
     """
     system = system or workplace.units
+    workplace = workplace.model_copy(update={"units": system})  # what speaks of the file's units then means these
     air = air_of(workplace.air)
     flows = {hood.name: design_flow(hood, workplace) for hood in workplace.hoods}
     run = run_of(workplace, flows, air, system)
@@ -44,6 +48,7 @@ def assess(workplace: Workplace, system: str | None = None) -> Assessment:
         fans=run.fans,
         cautions=cautions_for(workplace, hoods, run, system),
         sources=(),
+        materials=materials_of(workplace),
     )
     return _with_sources(answer)
 
@@ -75,12 +80,13 @@ def _asked(need: SourceNeed, area: float) -> float:
 def _hood_answer(hood: Hood, workplace: Workplace, flows: dict[str, float], air: AirAnswer, system: str) -> HoodAnswer:
     needs = needs_of(hood, workplace, flows[hood.name], system)
     worst = max(needs, key=lambda need: need.flow)
-    suction, suction_line = _suction(hood, workplace, flows[hood.name], air)
+    suction, suction_line = suction_of(hood, workplace, flows[hood.name], air)
 
     def effect_at(changed: Hood, flow: float) -> Effect:
         hoods = tuple(changed if other.name == hood.name else other for other in workplace.hoods)
         return effect_of(workplace.model_copy(update={"hoods": hoods}), hood, flows | {hood.name: flow}, air)
 
+    case = Case(hood, worst, workplace, effect_at, system)
     return HoodAnswer(
         name=hood.name,
         type=hood.type,
@@ -94,21 +100,24 @@ def _hood_answer(hood: Hood, workplace: Workplace, flows: dict[str, float], air:
         enough=is_enough(hood, needs, workplace, system),
         met=is_met(hood, needs, workplace, system),
         sentence=sentence(hood, gravest(hood, needs, system), system),
-        hints=hints_for(hood, worst, workplace, effect_at, system) if hints_hold(hood, needs, workplace) else (),
+        hints=_hints(case, needs),
+        openings=openings_of(hood, workplace, flows[hood.name], system),
+        entry_lines=entry_lines_of(hood, workplace, flows[hood.name]),
     )
 
 
-def _suction(hood: Hood, workplace: Workplace, flow: float, air: AirAnswer) -> tuple[float | None, Line | None]:
-    duct = next((duct for duct in workplace.ducts if duct.start == hood.name), None)
-    if duct is None:
-        return None, None
-    loss, shape = hood_loss(hood)
-    suction = float(hood_suction(flow, area_of(duct), loss, air.density))
-    velocity = flow / area_of(duct)
-    filled = f"(1 + {loss:g}) x {digits(air.density)} x {digits(velocity)}² / 2 = {digits(suction)} Pa"
-    return suction, Line(
-        f"hood suction = (1 + F) rho V² / 2, {shape} opening", filled, "exam-equations, hood-loss figure"
-    )
+def _hints(case: Case, needs: tuple[SourceNeed, ...]) -> tuple[Hint, ...]:
+    """All hints, or those that name another hood where no flow of this one can be promised to be enough.
+
+    Hints for canopies look at refusal and disturbance for themselves.
+    """
+    found = of(case.hood).hints(case)
+    is_canopy = isinstance(case.hood, ReceivingHood) and case.hood.is_canopy
+    if is_canopy or hints_hold(case.hood, needs, case.workplace):
+        return found
+    if refused_stream(case.hood, case.workplace):
+        return ()
+    return tuple(one for one in found if one.change in INSTEAD)
 
 
 def _with_sources(answer: Assessment) -> Assessment:
@@ -117,10 +126,11 @@ def _with_sources(answer: Assessment) -> Assessment:
     lines = [law.line for need in needs for law in need.laws]
     lines += [line for duct in answer.ducts for line in duct.lines]
     lines += [line for fan in answer.fans for line in fan.lines]
+    lines += [line for junction in answer.junctions for side in junction.sides for line in side.lines]
     lines += [hood.suction_line for hood in answer.hoods if hood.suction_line]
     cited = [line.source for line in lines]
     cited += [need.basis_source for need in needs]
-    cited += [need.bound.source for need in needs if not need.in_range]
+    cited += [need.bound.source for need in needs if not need.in_range and need.bound.source]
     cited += [junction.source for junction in answer.junctions]
     cited += [caution.source for caution in answer.cautions]
     cited += ["dallavalle"] * any(law.equation.startswith("DallaValle") for need in needs for law in need.laws)

@@ -45,8 +45,13 @@ class Bound:
 
 @dataclass(frozen=True)
 class SourceNeed:
-    """What one source asks of its hood. `velocity` is at the source and the design flow, by the most demanding
-    equation; where none holds it is None, and `velocity_at_most` is the certain bound."""
+    """What one source asks of its hood.
+
+    `velocity` is at the source and the design flow, by the most demanding equation; where none holds it is None, and
+    `velocity_at_most` is the certain bound. `place` says in words where the hood is: "100 mm from", "600 mm above".
+    `capture_velocity` is the air speed asked for, of the kind that `velocity_kind` names. `untold` says why nothing
+    can be told of the flow, not even a bound.
+    """
 
     source: str
     distance: float
@@ -58,6 +63,9 @@ class SourceNeed:
     bound: Bound
     velocity: float | None
     velocity_at_most: float | None = None
+    place: str = ""
+    velocity_kind: str = "capture velocity"
+    untold: str = ""
 
     @property
     def flow(self) -> float:
@@ -73,6 +81,21 @@ class SourceNeed:
     def spread(self) -> float:
         """How far the least demanding equation lies below the most demanding one, as a share."""
         return 1 - min(law.flow for law in self.laws) / self.flow if self.laws else 0.0
+
+
+@dataclass(frozen=True)
+class OpeningAnswer:
+    """One opening of an enclosure, or `count` of one size: area of one, and the mean velocity inward.
+
+    `velocity` is at the design flow, `velocity_today` at today's; both are the same for all openings together.
+    """
+
+    name: str
+    size: str
+    count: int
+    area: float
+    velocity: float
+    velocity_today: float | None
 
 
 @dataclass(frozen=True)
@@ -92,6 +115,8 @@ class HoodAnswer:
     met: Outcome
     sentence: str
     hints: tuple[Hint, ...]
+    openings: tuple[OpeningAnswer, ...] = ()
+    entry_lines: tuple[Line, ...] = ()
 
     @property
     def worst(self) -> SourceNeed:
@@ -117,6 +142,8 @@ class DuctAnswer:
     transport: Outcome
     lines: tuple[Line, ...]
     friction_per_length: float = 0.0
+    temperature: float = 0.0
+    density: float = 0.0
 
     @property
     def total_pressure_start(self) -> float:
@@ -130,6 +157,32 @@ class DuctAnswer:
 
 
 @dataclass(frozen=True)
+class SideAdvice:
+    """A side of a junction with less suction than the governing one, and three ways to bring it up to that.
+
+    Another size at the same flow: `diameter` exactly, `size` the nearest of the series with its velocity and the ratio
+    it reaches (None where no size does). More flow: `flow`, and what main and fan carry once every side is corrected.
+    A damper: `damper` [Pa], `damper_vp` in velocity pressures of the side. `words` says the three, in that order.
+    """
+
+    name: str
+    ratio: float
+    advice: str
+    diameter: float | None
+    size: float | None
+    size_velocity: float | None
+    size_ratio: float | None
+    size_holds: bool
+    flow: float
+    main_flow: float
+    fan_flow: float | None
+    damper: float
+    damper_vp: float
+    words: tuple[str, str, str]
+    lines: tuple[Line, ...] = ()
+
+
+@dataclass(frozen=True)
 class JunctionAnswer:
     """Two or more ducts that meet: which governs, how far apart the others are, and what the hand method advises."""
 
@@ -140,11 +193,16 @@ class JunctionAnswer:
     advice: str
     corrected: tuple[tuple[str, float], ...]
     source: str
+    sides: tuple[SideAdvice, ...] = ()
+    editions_differ: str = ""
 
 
 @dataclass(frozen=True)
 class FanAnswer:
-    """What the fan must do at the design flow, with clean and with loaded cleaners."""
+    """What the fan must do at the design flow, with clean and with loaded cleaners.
+
+    Pressures and power are at the density of its air; the `_standard` ones are what a catalogue at 1.2 kg/m3 must show.
+    """
 
     name: str
     flow: float
@@ -155,11 +213,28 @@ class FanAnswer:
     efficiency: float | None
     power: float | None
     lines: tuple[Line, ...]
+    density: float = 0.0
+    static_pressure_standard: float = 0.0
+    total_pressure_standard: float = 0.0
+    power_standard: float | None = None
+    motor_power: float | None = None
 
     @property
     def has_cleaners(self) -> bool:
         """Whether cleaners on the way make loaded and clean differ."""
         return self.total_pressure != self.total_pressure_clean
+
+
+@dataclass(frozen=True)
+class Material:
+    """One line of the list of materials: what, of which size and make, how many or how long."""
+
+    item: str
+    size: float | None
+    make: str
+    count: int
+    length: float | None = None
+    sheet: float | None = None
 
 
 @dataclass(frozen=True)
@@ -188,3 +263,4 @@ class Assessment:
     fans: tuple[FanAnswer, ...]
     cautions: tuple[Caution, ...]
     sources: tuple[str, ...]
+    materials: tuple[Material, ...] = ()

@@ -1,21 +1,18 @@
 """Cautions of the trade that apply to this workplace, each at the place it concerns."""
 
-import math
-
 from hoodwright.hoods import capture_velocity_range
 from hoodwright.results import Caution
 from hoodwright.tasks.assessment import HoodAnswer
 from hoodwright.tasks.duct_cautions import duct_cautions
-from hoodwright.tasks.laws import area_of, has_full_flange
-from hoodwright.tasks.need import looks_away, needs_of
+from hoodwright.tasks.guide_cautions import guide_cautions
+from hoodwright.tasks.hood_types import of
 from hoodwright.tasks.people import in_the_draught, person_between
 from hoodwright.tasks.run import Run
 from hoodwright.tasks.streams import Clash, clashes
-from hoodwright.units import show
-from hoodwright.workplace.model import Draught, Hood, Source, Workplace
+from hoodwright.units import show, show_number
+from hoodwright.workplace.model import Workplace
 
 PRACTICE = "common-practice"
-WIDE_SPREAD = 0.25
 
 BY_HAZARD = {
     "asthmagen": (
@@ -63,13 +60,17 @@ BY_HAZARD = {
 
 def cautions_for(workplace: Workplace, hoods: tuple[HoodAnswer, ...], run: Run, system: str) -> tuple[Caution, ...]:
     """Every caution, each once, in the order of the file."""
-    draught = workplace.room.draught
     found = [
         *_hazards(workplace),
         *_mixed_streams(workplace),
-        *(caution for hood in workplace.hoods for caution in _hood(hood, workplace, system)),
-        *(caution for answer in hoods if draught for caution in _draughts(answer, draught, system)),
-        *(caution for answer in hoods for caution in _answer(answer, system)),
+        *guide_cautions(workplace),
+        *(
+            caution
+            for hood, answer in zip(workplace.hoods, hoods, strict=True)
+            for caution in of(hood).cautions(hood, answer, workplace, system)
+        ),
+        *_stated(workplace, system),
+        *_hot_beside(workplace),
         *_people(workplace),
         *duct_cautions(workplace, hoods, run, system),
         Caution(
@@ -99,65 +100,29 @@ def _mixed_streams(workplace: Workplace):
         yield Caution(clash.place, f"{clash.words} must not share a duct: give each a system of its own", PRACTICE)
 
 
-def _hood(hood: Hood, workplace: Workplace, system: str):
-    if hood.flange > 0 and not has_full_flange(hood):
-        width = show(math.sqrt(area_of(hood.opening)), "length", system)
-        text = f"its flange is narrower than {width}, so it is counted as plain; a table top is not a flange"
-        yield Caution(hood.name, text, "common-practice, flange width, from memory")
-    duct = next((duct for duct in workplace.ducts if duct.start == hood.name), None)
-    ratio = area_of(duct) / area_of(hood.opening) if duct else 1.0
-    if ratio < 0.9:
-        text = "its duct is narrower than its opening; the entry loss is that of a straight entry, not of a taper"
-        yield Caution(hood.name, text, "exam-equations, hood-loss figure")
-    if ratio > 1.1:
-        text = "its duct is wider than its opening: the air speeds up there first, so its suction is higher than shown"
-        yield Caution(hood.name, text, PRACTICE)
-    for name in hood.serves:
-        yield from _lower_end(hood, workplace.source(name), workplace, system)
+def _stated(workplace: Workplace, system: str):
+    """A capture velocity of the file's own that lies outside its release class."""
+    for source in workplace.sources:
+        low, high = capture_velocity_range(source.dispersion)
+        stated = source.capture_velocity
+        if stated is None or low <= stated <= high:
+            continue
+        told, side = show(stated, "velocity", system), "below" if stated < low else "above"
+        span = f"{show_number(low, 'velocity', system)} to {show(high, 'velocity', system)}"
+        text = (
+            f"its stated capture velocity of {told} lies {side} the {span} of a {source.dispersion} release: say why "
+            "in the file"
+        )
+        yield Caution(source.name, text, "capture-table, table 2.3")
 
 
-def _lower_end(hood: Hood, source: Source, workplace: Workplace, system: str):
-    """What the upper end of the class would ask, where the lower end was taken."""
-    need = next(need for need in needs_of(hood, workplace) if need.source == source.name)
-    low, high = capture_velocity_range(source.dispersion)
-    if source.capture_velocity is not None or need.capture_velocity > low or looks_away(need.off_axis):
-        return
-    least = "" if need.in_range else "at least "
-    upper, flow = show(high, "velocity", system), show(need.flow * high / low, "flow", system)
-    text = (
-        f"for the {source.name} the lower end of its class was taken; draughts, a small hood or more output ask for "
-        f"its upper end, {upper}, which takes {least}{flow}"
-    )
-    if source.dispersion == "still":
-        text += "; later editions are said to begin the class at 0.38 m/s (75 fpm), from memory"
-    yield Caution(hood.name, text, "capture-table, table 2.3")
-
-
-def _draughts(answer: HoodAnswer, draught: Draught, system: str):
-    gust = draught.speed + draught.wander
-    for need in answer.needs:
-        if gust > need.capture_velocity / 2:
-            than = "half " if gust < need.capture_velocity else ""
-            air, velocity = show(gust, "velocity", system), show(need.capture_velocity, "velocity", system)
-            text = f"draughts reach {air}, more than {than}the capture velocity of {velocity}"
-            yield Caution(answer.name, f"{text}: shield the {need.source} or enclose it", PRACTICE)
-
-
-def _answer(answer: HoodAnswer, system: str):
-    for need in answer.needs:
-        if need.spread > WIDE_SPREAD:
-            text = (
-                f"the equations differ by {100 * need.spread:.0f} % for the {need.source}; the most demanding one rules"
-            )
-            yield Caution(answer.name, text, PRACTICE)
-        if not need.in_range and not looks_away(need.off_axis):
-            distance = show(need.distance, "length", system)
-            text = f"{distance} to the {need.source} is outside the equations' range; only certain bounds are given"
-            yield Caution(answer.name, text, "potential-flow, far-field bound")
-        if need.laws and need.off_axis > math.radians(10):
-            angle = f"{math.degrees(need.off_axis):.0f} degrees"
-            text = f"the {need.source} lies {angle} off its axis; the straight distance is used"
-            yield Caution(answer.name, text, PRACTICE)
+def _hot_beside(workplace: Workplace):
+    """Hot work before a hood that draws: its air rises, which the laws of suction do not know."""
+    for hood in workplace.hoods:
+        for name in hood.serves if hood.type == "capturing" else ():
+            if workplace.source(name).heat is not None:
+                text = f"hot air rises from the {name} and past the hood: its equations suppose still air there"
+                yield Caution(hood.name, f"{text}; a canopy or an enclosure takes the rising air", PRACTICE)
 
 
 def _people(workplace: Workplace):
@@ -170,7 +135,7 @@ def _people(workplace: Workplace):
                 )
                 yield Caution(person.name, text, "person-wake, reverse flow")
     for hood in workplace.hoods:
-        for name in hood.serves:
+        for name in hood.serves if hood.type == "capturing" else ():
             between = person_between(hood, workplace.source(name), workplace)
             if between:
                 text = f"stands between the {name} and the {hood.name}: what is drawn to the hood passes their face"

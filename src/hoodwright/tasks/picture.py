@@ -1,20 +1,17 @@
 """The workplace as simple shapes in room coordinates (metres), for the page's scene and the report's figure.
 
-Duct routes are not in the file: they are drawn in a plain way (back from the hood, up, along, to the fan) and both
-pictures say so.
+Duct routes are not in the file: they are drawn in a plain way (see `routes.py`) and both pictures say so.
 """
 
 import math
 from dataclasses import dataclass
 
-from hoodwright.workplace.model import Duct, Hood, Workplace
+from hoodwright.tasks.hood_shapes import Panel, Sight, body_of, frame_of, lines_of_hood, lines_of_source, sights_of
+from hoodwright.tasks.routes import CLEANER_SIZE, FAN_SIZE, places_of_nodes, route_of
+from hoodwright.workplace.model import CapturingHood, EnclosingHood, Hood, Workplace
 
 Xyz = tuple[float, float, float]
-
-CLEAR_OF_CEILING = 0.35
-CLEANER_SIZE = 0.6
-FAN_SIZE = 0.45
-OUT_OF_ROOM = 0.6
+SLOT_SHARE = 0.2  # an opening at most so wide for its length is a slot
 
 
 @dataclass(frozen=True)
@@ -45,15 +42,30 @@ class PersonShape:
 
 @dataclass(frozen=True)
 class SourceShape:
-    """What gives off contaminant."""
+    """What gives off contaminant: its middle, its farthest places, and lines that show its extent."""
 
     name: str
     at: Xyz
+    lines: tuple[Panel, ...] = ()
+    extent: tuple[Xyz, ...] = ()
+
+    def farthest_from(self, point: Xyz) -> Xyz:
+        """The place of the source that lies farthest from a point."""
+        return max(self.extent or (self.at,), key=lambda place: math.dist(place, point))
+
+    def is_thrown(self, drawn: Panel) -> bool:
+        """Whether a line shows a stream that leaves the middle of the source."""
+        return len(drawn) == 2 and drawn[0] == self.at
 
 
 @dataclass(frozen=True)
 class HoodShape:
-    """A hood's opening: centre, direction it looks, half sides along `across` and `up`, flange width."""
+    """A hood: centre of its opening, direction it looks, half sides along `across` and `up`, flange width.
+
+    `panels` are the flat faces of its body behind the opening, `lines` what belongs to it besides; its duct begins at
+    `duct_at`. Sources of an enclosing hood lie inside its panels; `also_open` names its other openings, which the file
+    gives no place. `sights` are the lines along which the answer judges its sources.
+    """
 
     name: str
     at: Xyz
@@ -65,6 +77,23 @@ class HoodShape:
     is_round: bool
     flange: float
     serves: tuple[str, ...]
+    type: str = "capturing"
+    panels: tuple[Panel, ...] = ()
+    lines: tuple[Panel, ...] = ()
+    duct_at: Xyz = (0.0, 0.0, 0.0)
+    sights: tuple[Sight, ...] = ()
+    also_open: tuple[str, ...] = ()
+
+    @property
+    def is_slot(self) -> bool:
+        """Whether the opening is so long and narrow that it draws like a line."""
+        short, long = sorted((self.half_width, self.half_height))
+        return not self.is_round and short <= SLOT_SHARE * long
+
+    def sight_of(self, source: SourceShape) -> Sight:
+        """The line along which a source is judged: given, or from the middle of the opening to its farthest place."""
+        usual = Sight(source.name, self.at, source.farthest_from(self.at))
+        return next((sight for sight in self.sights if sight.source == source.name), usual)
 
 
 @dataclass(frozen=True)
@@ -101,15 +130,21 @@ class Picture:
 
 def picture(workplace: Workplace) -> Picture:
     """Shapes of the workplace, in its own coordinates."""
-    hoods = tuple(_hood(hood) for hood in workplace.hoods)
-    nodes = _nodes(workplace, hoods)
+    hoods = tuple(_hood(hood, workplace) for hood in workplace.hoods)
+    nodes = places_of_nodes(workplace)
+    ducts_at = {hood.name: shape.duct_at for hood, shape in zip(workplace.hoods, hoods, strict=True)}
     return Picture(
         room=RoomShape(workplace.room.size, _draught(workplace)),
         plates=tuple(PlateShape(s.name, _corners(s.corner, *s.sides)) for s in workplace.surfaces),
         people=tuple(PersonShape(p.name, (*p.at, 0.0), p.facing, p.breathing_height) for p in workplace.people),
-        sources=tuple(SourceShape(s.name, s.at) for s in workplace.sources),
+        sources=tuple(
+            SourceShape(s.name, s.centre, lines_of_source(s, workplace.hoods), s.points) for s in workplace.sources
+        ),
         hoods=hoods,
-        ducts=tuple(_duct(duct, nodes, hoods) for duct in workplace.ducts),
+        ducts=tuple(
+            DuctShape(duct.name, route_of(duct, workplace, nodes, ducts_at), math.sqrt(duct.sides[0] * duct.sides[1]))
+            for duct in workplace.ducts
+        ),
         boxes=tuple(
             BoxShape(part.name, kind, nodes[part.name], size)
             for parts, kind, size in (
@@ -131,75 +166,33 @@ def _corners(corner: Xyz, a: Xyz, b: Xyz) -> tuple[Xyz, Xyz, Xyz, Xyz]:
     return corner, _plus(corner, a), _plus(_plus(corner, a), b), _plus(corner, b)
 
 
-def _hood(hood: Hood) -> HoodShape:
-    across, up = _frame(hood.facing)
+def _hood(hood: Hood, workplace: Workplace) -> HoodShape:
+    across, up = frame_of(hood)
     width, height = hood.opening.sides
+    panels, duct_at = body_of(hood)
     return HoodShape(
-        hood.name,
-        hood.at,
-        hood.facing,
-        across,
-        up,
-        width / 2,
-        height / 2,
-        hood.opening.is_round,
-        hood.flange,
-        hood.serves,
+        name=hood.name,
+        at=hood.at,
+        facing=hood.facing,
+        across=across,
+        up=up,
+        half_width=width / 2,
+        half_height=height / 2,
+        is_round=hood.opening.is_round,
+        flange=hood.flange if isinstance(hood, CapturingHood) else 0.0,
+        serves=hood.serves,
+        type=hood.type,
+        panels=panels,
+        lines=lines_of_hood(hood),
+        duct_at=duct_at,
+        sights=sights_of(hood, workplace),
+        also_open=_also_open(hood),
     )
 
 
-def _frame(facing: Xyz) -> tuple[Xyz, Xyz]:
-    """Unit vectors across and up in the plane of an opening; `across` is level."""
-    level = math.hypot(facing[0], facing[1])
-    across = (-facing[1] / level, facing[0] / level, 0.0) if level > 1e-6 else (1.0, 0.0, 0.0)
-    up = (
-        facing[1] * across[2] - facing[2] * across[1],
-        facing[2] * across[0] - facing[0] * across[2],
-        facing[0] * across[1] - facing[1] * across[0],
-    )
-    return across, _scaled(up, -1.0) if up[2] < 0 else up
-
-
-def _nodes(workplace: Workplace, hoods: tuple[HoodShape, ...]) -> dict[str, Xyz]:
-    """A place for every junction, cleaner, fan and discharge, spread along the room's high back corner."""
-    order = _downstream_order(workplace)
-    size = workplace.room.size
-    high = size[2] - CLEAR_OF_CEILING
-    back = size[1] - CLEAR_OF_CEILING
-    first = max((hood.at[0] for hood in hoods), default=size[0] / 2)
-    step = max(0.0, size[0] - CLEAR_OF_CEILING - first) / max(1, len(order))
-    return {name: (first + step * (i + 1), back, high) for i, name in enumerate(order)}
-
-
-def _downstream_order(workplace: Workplace) -> list[str]:
-    """Junctions, cleaners and fans, each after everything that leads to it."""
-    hoods = {hood.name for hood in workplace.hoods}
-    follow = {duct.start: duct.to for duct in workplace.ducts}
-    depth: dict[str, int] = {}
-    for hood in hoods:
-        here, steps = follow.get(hood), 1
-        while here is not None and here != "outside":
-            depth[here] = max(depth.get(here, 0), steps)
-            here, steps = follow.get(here), steps + 1
-    return sorted(depth, key=lambda name: depth[name])
-
-
-def _duct(duct: Duct, nodes: dict[str, Xyz], hoods: tuple[HoodShape, ...]) -> DuctShape:
-    diameter = math.sqrt(duct.sides[0] * duct.sides[1])
-    hood = next((h for h in hoods if h.name == duct.start), None)
-    start = hood.at if hood else nodes[duct.start]
-    end = nodes.get(duct.to) or (start[0], start[1], start[2] + CLEAR_OF_CEILING + OUT_OF_ROOM)
-    return DuctShape(duct.name, _route(start, end, hood, diameter), diameter)
-
-
-def _route(start: Xyz, end: Xyz, hood: HoodShape | None, diameter: float) -> tuple[Xyz, ...]:
-    if hood is None:
-        return (start, end)
-    behind = _plus(start, _scaled(hood.facing, -max(0.3, 2 * diameter)))
-    above = (behind[0], behind[1], end[2])
-    turn = (behind[0], end[1], end[2])
-    points = [start, behind, above, turn, end]
-    return tuple(p for i, p in enumerate(points) if i == 0 or math.dist(p, points[i - 1]) > 1e-9)
+def _also_open(hood: Hood) -> tuple[str, ...]:
+    others = hood.other_openings if isinstance(hood, EnclosingHood) else ()
+    return tuple(other.name if other.count == 1 else f"{other.count} x {other.name}" for other in others)
 
 
 def _plus(a: Xyz, b: Xyz) -> Xyz:

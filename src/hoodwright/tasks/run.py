@@ -2,18 +2,29 @@
 
 from dataclasses import dataclass
 
-from hoodwright import ducts as d
 from hoodwright.results import Outcome, Verdict
 from hoodwright.tasks.assessment import AirAnswer, DuctAnswer, FanAnswer, JunctionAnswer, Line
-from hoodwright.tasks.laws import area_of
+from hoodwright.tasks.fan_answers import fan_answer, fan_sides, power_of
+from hoodwright.tasks.hood_entry import entry_loss, filter_loss, resistance_line
+from hoodwright.tasks.junctions import junctions
 from hoodwright.tasks.lines import digits
+from hoodwright.tasks.sections import (
+    CLEANED,
+    NEVER_SETTLES,
+    Section,
+    carried,
+    first_section,
+    keeps_moving,
+    least_velocity,
+)
+from hoodwright.tasks.shapes import area_of
 from hoodwright.tasks.streams import fan_of, way_from
-from hoodwright.tasks.walk import Section, Walk, acceleration_loss, hood_loss
+from hoodwright.tasks.walk import Walk, step_lines
 from hoodwright.units import show
-from hoodwright.workplace.model import Duct, Fan, Hood, Workplace
+from hoodwright.workplace.model import Duct, Hood, Workplace
 
 FASTEST_USUAL = 30.0  # m/s, common practice
-NEVER_SETTLES = "vapour"
+RUN_SUM = "balance-rule, sum of losses along a run"
 
 
 @dataclass(frozen=True)
@@ -42,14 +53,28 @@ def run_of(workplace: Workplace, flows: dict[str, float], air: AirAnswer, system
     clean = Walk(workplace, flows, air, loaded=False)
     return Run(
         tuple(_duct_answer(section, loaded, system) for section in loaded.sections.values()),
-        tuple(_junctions(loaded)),
-        tuple(_fan_answer(fan, loaded, clean) for fan in workplace.fans),
+        tuple(junctions(loaded, system)),
+        tuple(fan_answer(fan, loaded, clean) for fan in workplace.fans),
     )
+
+
+def suction_of(hood: Hood, workplace: Workplace, flow: float, air: AirAnswer) -> tuple[float | None, Line | None]:
+    """Suction right behind a hood at a flow, its filter loaded, and the line to recompute it."""
+    duct = next((duct for duct in workplace.ducts if duct.start == hood.name), None)
+    if duct is None:
+        return None, None
+    section = first_section(duct, flow, carried(workplace, hood), air)
+    loss, filtered = entry_loss(hood, duct, workplace), filter_loss(hood, flow, loaded=True)
+    suction = (1 + loss.coefficient) * section.p_velocity + filtered
+    density, velocity = digits(section.air.density), digits(section.velocity)
+    also = (" + filter", f" + {digits(filtered)}") if filtered else ("", "")
+    filled = f"(1 + {digits(loss.coefficient)}) x {density} x {velocity}² / 2{also[1]} = {digits(suction)} Pa"
+    return suction, Line(f"hood suction = (1 + F) rho V² / 2{also[0]}, {loss.name}", filled, loss.source)
 
 
 def _duct_answer(section: Section, walk: Walk, system: str) -> DuctAnswer:
     duct, name = section.duct, section.duct.name
-    lowest = _slowest(section)
+    lowest = least_velocity(section.carries)
     start, end = walk.start[name], walk.end[name]
     return DuctAnswer(
         name=name,
@@ -64,17 +89,20 @@ def _duct_answer(section: Section, walk: Walk, system: str) -> DuctAnswer:
         transport_velocity=lowest,
         carries=section.carries,
         transport=_transport(section, lowest, system),
-        lines=(*_loss_lines(section, walk.air), *_pressure_lines(section, start, end, walk)),
+        lines=(*_loss_lines(section, walk), *_pressure_lines(section, start, end, walk)),
         friction_per_length=section.friction_factor / section.diameter * section.p_velocity,
+        temperature=section.air.temperature,
+        density=section.air.density,
     )
 
 
-def _loss_lines(section: Section, air: AirAnswer) -> list[Line]:
+def _loss_lines(section: Section, walk: Walk) -> list[Line]:
     duct, vp, velocity = section.duct, digits(section.p_velocity), digits(section.velocity)
     length, diameter, factor = (digits(x) for x in (duct.length, section.diameter, section.friction_factor))
     lines = [
+        *_hot_lines(section, walk),
         Line("V = Q / A", f"{digits(section.flow)} / {digits(area_of(duct))} = {velocity} m/s", "continuity"),
-        Line("VP = rho V² / 2", f"{digits(air.density)} x {velocity}² / 2 = {vp} Pa", "definition"),
+        Line("VP = rho V² / 2", f"{digits(section.air.density)} x {velocity}² / 2 = {vp} Pa", "definition"),
         Line(
             f"friction = f L / D x VP, f by Colebrook at Re {digits(section.reynolds, 4)}, {duct.material}",
             f"{factor} x {length} / {diameter} x {vp} = {digits(section.friction)} Pa",
@@ -83,7 +111,28 @@ def _loss_lines(section: Section, air: AirAnswer) -> list[Line]:
     ]
     for loss in section.fittings:
         filled = f"{digits(loss.coefficient)} x {vp} = {digits(loss.coefficient * section.p_velocity)} Pa"
-        lines.append(Line(f"{loss.name} = K x VP", filled, loss.source))
+        if loss.fixed is not None:
+            lines.append(Line(f"{loss.name}, as set at this flow", f"{digits(loss.fixed)} Pa", loss.source))
+        else:
+            lines.append(Line(f"{loss.name} = K x VP", filled, loss.source))
+    return lines
+
+
+def _hot_lines(section: Section, walk: Walk) -> list[Line]:
+    """How density and flow follow from a temperature that is not the room's, where the duct is the first to have it."""
+    room, here, inflow = walk.air, section.air, walk.arriving(section.duct.start)
+    if here.temperature == room.temperature or any(s.air is here for s in inflow):
+        return []
+    warm = f"{digits(room.density)} x {digits(room.temperature)} / {digits(here.temperature)} = {digits(here.density)}"
+    lines = [Line("rho = rho room x T room / T, at one pressure", f"{warm} kg/m3", "ashrae-f17, ch. 1, eq. 11")]
+    if inflow and section.duct.temperature is None:
+        heat = " + ".join(f"{digits(s.mass_flow)} x {digits(s.air.temperature)}" for s in inflow)
+        filled = f"({heat}) / {digits(section.mass_flow)} = {digits(here.temperature)} K"
+        lines.insert(0, Line("T = mean of what arrives, by mass", filled, "common-practice"))
+    if inflow:
+        masses = " + ".join(f"{digits(s.flow)} x {digits(s.air.density)}" for s in inflow)
+        filled = f"({masses}) / {digits(here.density)} = {digits(section.flow)} m3/s"
+        lines.append(Line("Q = mass that arrives / rho", filled, "continuity"))
     return lines
 
 
@@ -94,7 +143,9 @@ def _size(duct: Duct, system: str) -> str:
 
 def _transport(section: Section, lowest: float, system: str) -> Outcome:
     fast, least = show(section.velocity, "velocity", system), show(lowest, "velocity", system)
-    if section.carries == NEVER_SETTLES:
+    if section.carries == CLEANED:
+        return Outcome(Verdict.MEETS, f"{fast}; what an air cleaner leaves settles at no speed, while it works")
+    if section.carries in NEVER_SETTLES:
         return Outcome(Verdict.MEETS, f"{fast}; vapour settles at no speed, {least} and more is usual for economy")
     if section.velocity >= lowest:
         return Outcome(Verdict.MEETS, f"{fast}; {section.carries} needs at least {least} to stay airborne")
@@ -103,59 +154,48 @@ def _transport(section: Section, lowest: float, system: str) -> Outcome:
 
 def _pressure_lines(section: Section, start: float, end: float, walk: Walk) -> list[Line]:
     filled = f"{digits(start)} - {digits(section.loss)} = {digits(end)} Pa"
-    last = Line("SP at the end = SP at the start - losses", filled, "balance-rule, sum of losses along a run")
+    last = Line("SP at the end = SP at the start - losses", filled, RUN_SUM)
     if section.duct.name in walk.discharge:
-        return [last]
-    hood = walk.hoods.get(section.duct.start)
-    return [*(_behind_hood(hood, section, start) if hood else _behind_node(section, start, walk)), last]
+        return [*_back_from(section, end, walk), last]
+    if section.duct.start in walk.hoods:
+        return [*_behind_hood(section, start, walk), last]
+    return [*_behind_node(section, start, walk), last]
 
 
-def _behind_hood(hood: Hood, section: Section, start: float) -> list[Line]:
-    loss, shape = hood_loss(hood)
-    filled = f"-(1 + {loss:g}) x {digits(section.p_velocity)} = {digits(start)} Pa"
-    return [Line(f"SP behind the hood = -(1 + F) VP, {shape}", filled, "exam-equations, hood-loss figure")]
+def _behind_hood(section: Section, start: float, walk: Walk) -> list[Line]:
+    loss, filtered, hood = walk.entry(section), walk.in_hood(section), walk.hoods[section.duct.start]
+    lines, also = list(loss.lines), ("", "")
+    if hood.filter:
+        lines.append(resistance_line(f"filter in {hood.name}", hood.filter, section.flow))
+        also = (" - filter", f" - {digits(filtered)}")
+    filled = f"-(1 + {digits(loss.coefficient)}) x {digits(section.p_velocity)}{also[1]} = {digits(start)} Pa"
+    return [*lines, Line(f"SP behind the hood = -(1 + F) VP{also[0]}, {loss.name}", filled, loss.source)]
 
 
 def _behind_node(section: Section, start: float, walk: Walk) -> list[Line]:
     """How the static pressure at the start of a duct follows from the ducts that arrive there."""
-    node, inflow = section.duct.start, walk.arriving(section.duct.start)
-    lines, taken = [], [digits(min(walk.end[s.duct.name] for s in inflow))]
-    acceleration = acceleration_loss(section, inflow)
-    if acceleration:
-        brought = digits(section.p_velocity - acceleration)
-        filled = f"{digits(section.p_velocity)} - {brought} = {digits(acceleration)} Pa"
-        source = "balance-rule, acceleration behind a junction"
-        lines.append(Line("acceleration = VP - VP of what arrives, by flow", filled, source))
-        taken.append(digits(acceleration))
-    if node in walk.cleaners:
-        rated = walk.cleaners[node].resistance
-        ratio = f"({digits(section.flow)} / {digits(rated.at)})^{rated.exponent:g}"
-        loss = digits(walk.cleaner_loss(node, section.flow))
-        filled = f"{digits(rated.dirty)} x {ratio} = {loss} Pa"
-        lines.append(Line(f"{node}, dirty = rated x (Q / Q rated)^n", filled, "stated by the user"))
-        taken.append(loss)
-    filled = f"{' - '.join(taken)} = {digits(start)} Pa"
-    source = "balance-rule, sum of losses along a run"
-    return [*lines, Line("SP at the start = lowest SP that arrives - losses there", filled, source)]
+    step = walk.step_into(section)
+    lowest = min(walk.end[s.duct.name] for s in walk.arriving(section.duct.start))
+    taken = [f" - {digits(p)}" for p in (step.acceleration, step.contraction, step.cleaner) if p]
+    taken += [f" + {digits(step.regain)}"] if step.regain else []
+    words = "lowest SP that arrives - losses there" + (" + regain" if step.regain else "")
+    filled = f"{digits(lowest)}{''.join(taken)} = {digits(start)} Pa"
+    return [*step_lines(step, section, walk), Line(f"SP at the start = {words}", filled, RUN_SUM)]
 
 
-def _junctions(walk: Walk):
-    for node in dict.fromkeys(s.duct.to for s in walk.sections.values() if s.duct.name not in walk.discharge):
-        sides = walk.arriving(node)
-        if len(sides) < 2:
-            continue
-        pressures = {s.duct.name: walk.end[s.duct.name] for s in sides}
-        governing = min(pressures, key=lambda name: pressures[name])
-        weakest = max(pressures.values())
-        ratio = float(d.balance_ratio(weakest, pressures[governing]))
-        correctable = [s for s in sides if s.duct.name != governing and ratio >= d.CORRECT_FROM]
-        corrected = tuple(
-            (s.duct.name, float(d.corrected_flow(s.flow, pressures[governing], pressures[s.duct.name])))
-            for s in correctable
-        )
-        advice = d.balance_advice(ratio).value
-        source = "balance-rule, ratio 0.95 / 0.80"
-        yield JunctionAnswer(node, governing, tuple(pressures.items()), ratio, advice, corrected, source)
+def _back_from(section: Section, end: float, walk: Walk) -> list[Line]:
+    """Behind a fan: how the pressure at the end of a duct follows from the next one, where something is spent there."""
+    if section.duct.to == "outside":
+        return []
+    onward = walk.leaving(section.duct.to)
+    step = walk.step_into(onward)
+    if not step.total:
+        return []
+    filled = f"{digits(walk.start[onward.duct.name])} + {digits(step.total)} = {digits(end)} Pa"
+    return [
+        *step_lines(step, onward, walk),
+        Line("SP at the end = SP at the start of the next + losses there", filled, RUN_SUM),
+    ]
 
 
 def effect_of(workplace: Workplace, hood: Hood, flows: dict[str, float], air: AirAnswer) -> Effect:
@@ -164,56 +204,9 @@ def effect_of(workplace: Workplace, hood: Hood, flows: dict[str, float], air: Ai
     if fan is None:
         return Effect()
     walk = Walk(workplace, flows, air, loaded=True)
-    total_in, _, total_out, flow = _fan_sides(fan, walk)
-    power = float(d.shaft_power(flow, total_out - total_in, fan.efficiency)) if fan.efficiency else None
+    total_in, _, total_out, flow = fan_sides(fan, walk)
     way = [walk.sections[name] for name in way_from(workplace, hood)]
-    slow = (s.duct.name for s in way if s.carries != NEVER_SETTLES and s.velocity < _slowest(s))
+    slow = (s.duct.name for s in way if not keeps_moving(s.carries, s.velocity))
     fastest = max(way, key=lambda section: section.velocity)
+    power = power_of(fan, flow, total_out - total_in)
     return Effect(power, next(slow, None), (fastest.duct.name, fastest.velocity))
-
-
-def _slowest(section: Section) -> float:
-    return d.transport_velocity_range(section.carries)[0]
-
-
-def _fan_answer(fan: Fan, loaded: Walk, clean: Walk) -> FanAnswer:
-    total_in, static_out, total_out, flow = _fan_sides(fan, loaded)
-    total = float(d.fan_total_pressure(total_out, total_in))
-    clean_in, _, clean_out, _ = _fan_sides(fan, clean)
-    power = float(d.shaft_power(flow, total, fan.efficiency)) if fan.efficiency else None
-    air = float(d.air_power(flow, total))
-    lines = [
-        Line(
-            "FTP = TP out - TP in",
-            f"{digits(total_out)} - ({digits(total_in)}) = {digits(total)} Pa",
-            "definition",
-        ),
-        Line(
-            "air power = Q x FTP",
-            f"{digits(flow)} x {digits(total)} = {digits(air)} W",
-            "fan-sheet, air power",
-        ),
-    ]
-    if power is not None:
-        filled = f"{digits(air)} / {fan.efficiency:g} = {digits(power)} W"
-        lines.append(Line("shaft power = air power / efficiency", filled, "fan-sheet, brake power"))
-    return FanAnswer(
-        name=fan.name,
-        flow=flow,
-        static_pressure=float(d.fan_static_pressure(static_out, total_in)),
-        total_pressure=total,
-        total_pressure_clean=float(d.fan_total_pressure(clean_out, clean_in)),
-        air_power=air,
-        efficiency=fan.efficiency,
-        power=power,
-        lines=tuple(lines),
-    )
-
-
-def _fan_sides(fan: Fan, walk: Walk) -> tuple[float, float, float, float]:
-    """Total pressure at the inlet, static and total at the outlet, and the flow."""
-    inflow, onward = walk.arriving(fan.name), walk.leaving(fan.name)
-    worst = min(inflow, key=lambda section: walk.end[section.duct.name])
-    total_in = walk.end[worst.duct.name] + worst.p_velocity
-    static_out = walk.start[onward.duct.name]
-    return total_in, static_out, static_out + onward.p_velocity, onward.flow

@@ -1,7 +1,9 @@
 """Which hoods share ducts, and which of their streams must never meet in one."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 
+from hoodwright.tasks.guide import entry
 from hoodwright.workplace.model import Contaminant, Duct, Hood, Workplace
 
 NEVER_TOGETHER = (
@@ -42,6 +44,7 @@ def fan_of(workplace: Workplace, hood: Hood) -> str | None:
     return next((duct.to for duct in way_from(workplace, hood).values() if duct.to in fans), None)
 
 
+@lru_cache(maxsize=4)
 def clashes(workplace: Workplace) -> tuple[Clash, ...]:
     """Every pair of streams that must not share a duct, at every place where they are together."""
     found: list[Clash] = []
@@ -68,12 +71,16 @@ def _meetings(workplace: Workplace) -> list[tuple[str, list[Hood]]]:
 
 
 def _streams(workplace: Workplace, hood: Hood) -> list[frozenset[str]]:
-    """Hazards of each contaminant of a hood, with what its kind adds."""
-    return [_tags(workplace.contaminant(workplace.source(name).contaminant)) for name in hood.serves]
+    """Hazards of each source of a hood, with what its kind adds, and those that the guide knows of its process."""
+    sources = [workplace.source(name) for name in hood.serves]
+    return [
+        _tags(workplace.contaminant(source.contaminant), entry(source.process).hazards if source.process else ())
+        for source in sources
+    ]
 
 
-def _tags(contaminant: Contaminant) -> frozenset[str]:
-    tags: set[str] = set(contaminant.hazards)
+def _tags(contaminant: Contaminant, of_process: tuple[str, ...]) -> frozenset[str]:
+    tags: set[str] = {*contaminant.hazards, *of_process}
     if contaminant.kind == "mist":
         tags.add("mist")
     if "flammable" in tags:

@@ -1,62 +1,43 @@
 """The ductwork by the hand method: from every hood, duct by duct, to the fan and out.
 
-The hand method balances static pressure. At a junction the side with the most suction governs; nothing is
-regained where the air slows down. On the discharge side the same losses are added up from the open end back.
+The hand method balances static pressure. At a junction the side with the most suction governs; where the air slows down
+something is regained only in a cone of known angle. On the discharge side the same losses are added up from the open
+end back.
 """
 
 import math
-from dataclasses import dataclass
-from functools import lru_cache
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 
 from hoodwright import ducts as d
-from hoodwright.air import velocity_pressure
-from hoodwright.hoods import entry
-from hoodwright.tasks.assessment import AirAnswer
-from hoodwright.tasks.laws import area_of, has_full_flange
+from hoodwright.tasks.assessment import AirAnswer, Line
+from hoodwright.tasks.hood_entry import EntryLoss, entry_loss, filter_loss, resistance_at, resistance_line
+from hoodwright.tasks.lines import digits
+from hoodwright.tasks.sections import Section, carried, first_section, next_section
 from hoodwright.workplace.check import OUTSIDE
-from hoodwright.workplace.model import Cleaner, Duct, Fan, Fitting, Hood, Workplace
+from hoodwright.workplace.model import Duct, Fan, Workplace
 
-# Our reading: the table has no row for mist, so the faster fume row is taken.
-TRANSPORT_BY_KIND = {
-    "gas": "vapour",
-    "vapour": "vapour",
-    "smoke": "fume",
-    "fume": "fume",
-    "mist": "fume",
-    "dust": "workshop dust",
-}
+GENTLEST_CONTRACTION, STEEPEST_EXPANSION = 30.0, 40.0  # deg: ends of the two tables
+ACCELERATION = "balance-rule, acceleration behind a junction"
 
 
 @dataclass(frozen=True)
-class Loss:
-    """Loss of one fitting in velocity pressures, in words, and where it comes from."""
+class Step:
+    """Static pressure spent between the ducts that arrive at a node and the one that leaves.
 
-    coefficient: float
-    name: str
-    source: str
+    `brought` is the velocity pressure of what arrives, by flow.
+    """
 
+    brought: float
+    acceleration: float = 0.0
+    contraction: float = 0.0
+    regain: float = 0.0
+    cleaner: float = 0.0
 
-@dataclass(frozen=True)
-class Section:
-    """A duct at its flow, before pressures are known along it."""
-
-    duct: Duct
-    flow: float
-    carries: str
-    velocity: float
-    p_velocity: float
-    diameter: float
-    reynolds: float
-    friction_factor: float
-    friction: float
-    fittings: tuple[Loss, ...]
-    loss: float
-
-
-def hood_loss(hood: Hood) -> tuple[float, str]:
-    """Entry loss of a hood in velocity pressures of its duct, and the row of the table it comes from."""
-    shape = "bell mouth" if hood.bell_mouth else "flanged" if has_full_flange(hood) else "plain"
-    return entry.entry_loss_coefficient(shape), shape
+    @property
+    def total(self) -> float:
+        """All together [Pa]."""
+        return self.acceleration + self.contraction - self.regain + self.cleaner
 
 
 class Walk:
@@ -94,52 +75,81 @@ class Walk:
         """The section that starts at a node."""
         return self._leaving[node]
 
-    def cleaner_loss(self, node: str, flow: float) -> float:
-        """Resistance of the cleaner at a node; 0 where there is none."""
-        cleaner = self.cleaners.get(node)
-        return cleaner_resistance(cleaner, flow, loaded=self.loaded) if cleaner else 0.0
+    def entry(self, section: Section) -> EntryLoss:
+        """Entry loss of the hood that a section begins at."""
+        return entry_loss(self.hoods[section.duct.start], section.duct, self.workplace)
+
+    def in_hood(self, section: Section) -> float:
+        """Pressure that the filter in a hood takes."""
+        return filter_loss(self.hoods[section.duct.start], section.flow, loaded=self.loaded)
+
+    def step_into(self, onward: Section) -> Step:
+        """What the air spends at the node where a section begins."""
+        inflow = self.arriving(onward.duct.start)
+        brought = inflow[0].p_velocity
+        if len(inflow) > 1:
+            brought = float(d.resultant_velocity_pressure([s.flow for s in inflow], [s.p_velocity for s in inflow]))
+        step = _change_of_speed(onward, brought, housed=onward.duct.start in self.cleaners)
+        cleaner = self.cleaners.get(onward.duct.start)
+        if cleaner is None:
+            return step
+        return replace(step, cleaner=resistance_at(cleaner.resistance, onward.flow, loaded=self.loaded))
 
     def _section(self, duct: Duct) -> Section:
-        if duct.start in self.hoods:
-            flow, carries = self.flows[duct.start], _carried(self.workplace, self.hoods[duct.start])
-        else:
-            inflow = self.arriving(duct.start)
-            flow, carries = sum(s.flow for s in inflow), _fastest([s.carries for s in inflow])
-        return _section_at(duct, flow, carries, self.air)
+        if duct.start not in self.hoods:
+            return next_section(duct, self.arriving(duct.start), self.air, cleaned=duct.start in self.cleaners)
+        hood = self.hoods[duct.start]
+        return first_section(duct, self.flows[duct.start], carried(self.workplace, hood), self.air)
 
     def _towards_fan(self, section: Section) -> None:
-        hood = self.hoods.get(section.duct.start)
-        if hood:
-            start = float(d.static_pressure_behind_hood(hood_loss(hood)[0], section.p_velocity))
+        name, inflow = section.duct.name, self.arriving(section.duct.start)
+        if section.duct.start in self.hoods:
+            loss = self.entry(section).coefficient
+            start = float(d.static_pressure_behind_hood(loss, section.p_velocity)) - self.in_hood(section)
         else:
-            inflow = self.arriving(section.duct.start)
-            start = min(self.end[s.duct.name] for s in inflow) - self._node_loss(section, inflow)
-        self.start[section.duct.name] = start
-        self.end[section.duct.name] = start - section.loss
+            start = min(self.end[s.duct.name] for s in inflow) - self.step_into(section).total
+        self.start[name], self.end[name] = start, start - section.loss
 
     def _back_from_outside(self, section: Section) -> None:
-        end = 0.0
+        name, end = section.duct.name, 0.0
         if section.duct.to != OUTSIDE:
             onward = self.leaving(section.duct.to)
-            end = self.start[onward.duct.name] + self._node_loss(onward, self.arriving(section.duct.to))
-        self.end[section.duct.name] = end
-        self.start[section.duct.name] = end + section.loss
-
-    def _node_loss(self, onward: Section, inflow: list[Section]) -> float:
-        return acceleration_loss(onward, inflow) + self.cleaner_loss(onward.duct.start, onward.flow)
+            end = self.start[onward.duct.name] + self.step_into(onward).total
+        self.end[name], self.start[name] = end, end + section.loss
 
 
-def acceleration_loss(onward: Section, inflow: list[Section]) -> float:
-    """Static pressure spent where the air leaves a junction faster than it came."""
-    brought = d.resultant_velocity_pressure([s.flow for s in inflow], [s.p_velocity for s in inflow])
-    return float(d.junction_acceleration_loss(onward.p_velocity, brought))
+def _change_of_speed(onward: Section, brought: float, *, housed: bool) -> Step:
+    """Acceleration always; loss or regain of a cone where the file gives its angle. A housing gives nothing back."""
+    vp, angle = onward.p_velocity, math.degrees(onward.duct.taper or 0.0)
+    acceleration = float(d.junction_acceleration_loss(vp, brought))
+    if acceleration:
+        return Step(brought, acceleration, contraction=_contraction(angle) * vp if angle else 0.0)
+    if not angle or housed or angle > STEEPEST_EXPANSION or brought <= vp:
+        return Step(brought)
+    return Step(brought, regain=float(d.static_regain(angle, brought, vp)))
 
 
-def cleaner_resistance(cleaner: Cleaner, flow: float, *, loaded: bool) -> float:
-    """Pressure a cleaner takes at a flow, clean or loaded."""
-    resistance = cleaner.resistance
-    rated = resistance.dirty if loaded else resistance.clean
-    return rated * (flow / resistance.at) ** resistance.exponent
+def _contraction(angle: float) -> float:
+    return float(d.contraction_loss(max(angle, GENTLEST_CONTRACTION)))
+
+
+def step_lines(step: Step, onward: Section, walk: Walk) -> Iterator[Line]:
+    """The lines to recompute what is spent at the node where a section begins."""
+    vp, angle = onward.p_velocity, math.degrees(onward.duct.taper or 0.0)
+    if step.acceleration:
+        filled = f"{digits(vp)} - {digits(step.brought)} = {digits(step.acceleration)} Pa"
+        yield Line("acceleration = VP - VP of what arrives, by flow", filled, ACCELERATION)
+    if step.contraction:
+        filled = f"{digits(_contraction(angle))} x {digits(vp)} = {digits(step.contraction)} Pa"
+        yield Line(f"contraction, cone of {angle:.4g} deg = K x VP", filled, "duct-loss-table, contraction")
+    if step.regain:
+        share = digits(float(d.expansion_loss_share(angle)))
+        filled = f"(1 - {share}) x ({digits(step.brought)} - {digits(vp)}) = {digits(step.regain)} Pa"
+        formula = f"regain = (1 - share lost) x (VP before - VP), cone of {angle:.4g} deg"
+        yield Line(formula, filled, "duct-loss-table, expansion")
+    if step.cleaner:
+        cleaner = walk.cleaners[onward.duct.start]
+        yield resistance_line(cleaner.name, cleaner.resistance, onward.flow)
 
 
 def _downstream(workplace: Workplace) -> list[Duct]:
@@ -162,55 +172,3 @@ def _behind_fans(order: list[Duct], fans: dict[str, Fan]) -> set[str]:
             blown.add(duct.name)
             nodes.add(duct.to)
     return blown
-
-
-def _carried(workplace: Workplace, hood: Hood) -> str:
-    found = [workplace.contaminant(workplace.source(name).contaminant) for name in hood.serves]
-    return _fastest([c.transport or TRANSPORT_BY_KIND[c.kind] for c in found])
-
-
-def _fastest(kinds: list[str]) -> str:
-    return max(kinds, key=lambda kind: d.transport_velocity_range(kind)[0])
-
-
-@lru_cache(maxsize=4096)
-def _section_at(duct: Duct, flow: float, carries: str, air: AirAnswer) -> Section:
-    velocity = flow / area_of(duct)
-    vp = float(velocity_pressure(velocity, air.density))
-    diameter = duct.sides[0] if duct.is_round else float(d.hydraulic_diameter(*duct.sides))
-    reynolds = float(d.reynolds_number(velocity, diameter, air.density, air.viscosity))
-    factor = float(d.friction_factor(reynolds, d.roughness(duct.material) / diameter))
-    fittings = tuple(_losses(duct))
-    coefficients = sum(loss.coefficient for loss in fittings)
-    return Section(
-        duct=duct,
-        flow=flow,
-        carries=carries,
-        velocity=velocity,
-        p_velocity=vp,
-        diameter=diameter,
-        reynolds=reynolds,
-        friction_factor=factor,
-        friction=float(d.pressure_loss(factor, duct.length, diameter, vp)),
-        fittings=fittings,
-        loss=float(d.duct_static_loss(vp, factor, duct.length, diameter, coefficients)),
-    )
-
-
-def _losses(duct: Duct):
-    yield from (_fitting(fitting) for fitting in duct.fittings)
-    if duct.joins_at is not None:
-        angle = math.degrees(duct.joins_at)
-        yield Loss(float(d.branch_entry_loss(angle)), f"branch entry {angle:g} deg", "lev-elbows, branch entry")
-
-
-def _fitting(fitting: Fitting) -> Loss:
-    if fitting.elbow is None:
-        return Loss(fitting.loss or 0.0, fitting.name or "fitting", "stated by the user")
-    angle = math.degrees(fitting.elbow)
-    if fitting.pieces is not None:
-        loss = d.gored_elbow_loss(fitting.pieces, fitting.radius) * float(d.elbow_angle_share(angle))
-        name = f"elbow {angle:g} deg, {fitting.pieces} pieces"
-        return Loss(loss, name, "lev-elbows, elbow loss by number of pieces")
-    loss = float(d.smooth_elbow_loss(fitting.radius)) * float(d.elbow_angle_factor(angle))
-    return Loss(loss, f"smooth elbow {angle:g} deg, R/D {fitting.radius:g}", "fitting-table, table A-7A")

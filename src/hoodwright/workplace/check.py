@@ -4,7 +4,7 @@ from collections import Counter
 from difflib import get_close_matches
 
 from hoodwright.errors import Fault, RangeError
-from hoodwright.workplace.model import AirState, Workplace
+from hoodwright.workplace.model import AirState, Source, Workplace
 from hoodwright.workplace.moisture import humidity_ratio_of
 from hoodwright.workplace.quantities import said
 from hoodwright.workplace.tree import Tree, word
@@ -90,9 +90,19 @@ def _loose_ducts(data: dict, tree: Tree) -> list[Fault]:
                     f"{said(to)} is a hood; ducts lead away from hoods: exchange from and to",
                 )
             )
+    faults += _tapers_at_hoods(data, hoods, tree)
     circles = _circles(ends, tree)
     faults += [] if circles else _fans_on_the_way(ends, hoods, fans, tree)
     return faults + circles + _forks(ends, starts, tree) + _unjoined(data, arrivals, starts, tree)
+
+
+def _tapers_at_hoods(data: dict, hoods: list[str], tree: Tree) -> list[Fault]:
+    advice = "begins at a hood, whose own taper is told there: write 'entry: {taper: 45 deg}' at the hood"
+    return [
+        tree.fault(("ducts", i, "taper"), f"this duct {advice}")
+        for i, item in _items(data, "ducts")
+        if item.get("taper") is not None and isinstance(item.get("from"), str) and item["from"].strip() in hoods
+    ]
 
 
 def _dead_end(to: str, starts: list[str]) -> str:
@@ -186,8 +196,12 @@ def check_geometry(workplace: Workplace, data: dict, tree: Tree) -> list[Fault]:
     for section in ("sources", "hoods"):
         for i, item in _items(data, section):
             found = next((p for p in getattr(workplace, section) if p.name == str(item.get("name", "")).strip()), None)
-            if found and any(not 0 <= x <= limit for x, limit in zip(found.at, size, strict=True)):
-                place, room = ", ".join(f"{x:g}" for x in found.at), " x ".join(f"{s:g}" for s in size)
+            if found is None:
+                continue
+            key, points = (found.place_key, found.points) if isinstance(found, Source) else ("at", (found.at,))
+            out = next((p for p in points if any(not 0 <= x <= s for x, s in zip(p, size, strict=True))), None)
+            if out:
+                place, room = ", ".join(f"{x:g}" for x in out), " x ".join(f"{s:g}" for s in size)
                 message = f"[{place}] m is outside the room of {room} m; move the {section[:-1]} or mend the room"
-                faults.append(tree.fault((section, i, "at"), message))
+                faults.append(tree.fault((section, i, key), message))
     return faults

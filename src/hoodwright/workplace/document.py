@@ -10,12 +10,14 @@ import re
 import tempfile
 from copy import deepcopy
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from pathlib import Path as FilePath
 from typing import Any
 
 from hoodwright.errors import FileConflict, HoodwrightError, InputError
 from hoodwright.workplace.model import Workplace
 from hoodwright.workplace.read import parse_workplace, read_text
+from hoodwright.workplace.removal import without_key
 from hoodwright.workplace.tree import Path, Place, Tree, read_tree
 
 PLAIN = re.compile(r"[A-Za-z0-9][A-Za-z0-9 ./²³µ%°()^_-]*(?<! )")
@@ -57,7 +59,7 @@ class Document:
 
     def words(self, path: Path) -> str | None:
         """What the file says at a path, as typed; None where it says nothing."""
-        place = read_tree(self.text).places.get(path)
+        place = _places(self.text).get(path)
         return self.text[place.start : place.end].strip() if place else None
 
     def set(self, path: Path, value: str | int | float | bool | list | dict) -> "Document":
@@ -70,6 +72,23 @@ class Document:
         changed = replace(self, text=text)
         if not _says_only(changed, tree, path, value):
             raise HoodwrightError(f"cannot write {value!r} at {tree.label(path)}; edit the file by hand there")
+        return changed
+
+    def remove(self, path: Path) -> "Document":
+        """A document that says nothing at `path`; comments stay, and a group that holds nothing else goes with it."""
+        tree = read_tree(self.text)
+        if tree.faults:
+            raise InputError(f"the file has faults; mend them first: {tree.faults[0]}")
+        while path in tree.keys and len(_at(tree.data, path[:-1])) == 1:
+            path = path[:-1]
+        if path not in tree.keys:
+            raise InputError(f"{tree.label(path)}: the file says nothing there that could be removed by itself")
+        wanted = deepcopy(tree.data)
+        del _at(wanted, path[:-1])[path[-1]]
+        changed = replace(self, text=without_key(self.text, tree, path))
+        left = read_tree(changed.text)
+        if left.faults or left.data != wanted:
+            raise HoodwrightError(f"cannot remove {tree.label(path)}; edit the file by hand there")
         return changed
 
     def save(self, path: str | FilePath | None = None, *, overwrite: bool = False) -> "Document":
@@ -132,6 +151,12 @@ def as_yaml(value) -> str:
         return json.dumps(value)
     plain = PLAIN.fullmatch(value) and value.lower() not in KEY_WORDS and not _is_number(value)
     return value if plain else json.dumps(value, ensure_ascii=False)
+
+
+@lru_cache(maxsize=16)
+def _places(text: str) -> dict[Path, Place]:
+    """Where everything stands in a text; a page asks for many words of the same one."""
+    return read_tree(text).places
 
 
 def _is_number(text: str) -> bool:

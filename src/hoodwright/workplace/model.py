@@ -6,14 +6,68 @@ origin in a floor corner; `facing` is the direction a hood's opening looks, out 
 
 from typing import Annotated, Literal
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, model_validator
+from pydantic import BeforeValidator, Field, model_validator
 
 from hoodwright.workplace import quantities as q
+from hoodwright.workplace.base import FlowReading, Part, Resistance, Shaped, as_list
+from hoodwright.workplace.ductwork import NARROWEST_HOSE, Cleaner, Duct, Fan, Fitting, Material
+from hoodwright.workplace.giving_off import Falls, Heat, Release, Source, Tank, Throws, Wheel
+from hoodwright.workplace.hoods import (
+    CapturingHood,
+    EnclosingHood,
+    Hood,
+    HoodEntry,
+    Opening,
+    OtherOpening,
+    PushNozzle,
+    ReceivingHood,
+    Slots,
+    TakeOff,
+)
+
+__all__ = [
+    "FORMAT",
+    "NARROWEST_HOSE",
+    "AirState",
+    "CapturingHood",
+    "Cleaner",
+    "Contaminant",
+    "Draught",
+    "Duct",
+    "EnclosingHood",
+    "Falls",
+    "Fan",
+    "Fitting",
+    "FlowReading",
+    "Hazard",
+    "Heat",
+    "Hood",
+    "HoodEntry",
+    "Kind",
+    "Material",
+    "Opening",
+    "OtherOpening",
+    "Part",
+    "Person",
+    "PushNozzle",
+    "ReceivingHood",
+    "Release",
+    "Resistance",
+    "Room",
+    "Shaped",
+    "Slots",
+    "Source",
+    "Surface",
+    "TakeOff",
+    "Tank",
+    "Throws",
+    "Transport",
+    "Wheel",
+    "Workplace",
+]
 
 FORMAT = 1
-NARROWEST_HOSE = 0.03  # m; below, its ridges are too high for the friction law
 
-Release = Literal["still", "gentle", "driven", "thrown"]
 Kind = Literal["gas", "vapour", "smoke", "fume", "mist", "dust"]
 Hazard = Literal[
     "asthmagen",
@@ -34,43 +88,6 @@ Hazard = Literal[
     "organic",
 ]
 Transport = Literal["vapour", "fume", "fine dust", "dry dust", "workshop dust", "heavy dust", "moist dust"]
-Material = Literal["galvanised", "medium smooth", "flexible"]
-
-
-def _as_list(value):
-    if not isinstance(value, list):
-        raise ValueError(f"a list is needed, got {q.said(value)}; begin each entry with '- '")
-    return value
-
-
-class Part(BaseModel):
-    """Base of every part of the file: no unknown keys, never changed."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True, hide_input_in_errors=True)
-
-
-class Shaped(Part):
-    """Base of what has a round or a rectangular section."""
-
-    round: float | None = None
-    rectangle: tuple[float, float] | None = None
-
-    @property
-    def is_round(self) -> bool:
-        """Whether the section is round."""
-        return self.round is not None
-
-    @property
-    def sides(self) -> tuple[float, float]:
-        """Width and height; the diameter two times where it is round."""
-        return self.rectangle or (self.round or 0.0, self.round or 0.0)
-
-    @model_validator(mode="after")
-    def _one_shape(self):
-        if (self.round is None) == (self.rectangle is None):
-            got = "none" if self.round is None else "both"
-            raise ValueError(f"got {got}; one shape is needed: 'round: 100 mm' or 'rectangle: [300 mm, 200 mm]'")
-        return self
 
 
 class AirState(Part):
@@ -126,7 +143,7 @@ class Contaminant(Part):
 
     name: q.Name
     kind: Kind
-    hazards: Annotated[tuple[Hazard, ...], BeforeValidator(_as_list)] = ()
+    hazards: Annotated[tuple[Hazard, ...], BeforeValidator(as_list)] = ()
     transport: Transport | None = None
     reviewed_by: q.Text | None = None
 
@@ -147,127 +164,6 @@ class Surface(Part):
         return self
 
 
-class Source(Part):
-    """A point that gives off a contaminant, and how briskly."""
-
-    name: q.Name
-    contaminant: q.Name
-    at: q.Point
-    dispersion: Release
-    capture_velocity: q.CaptureSpeed | None = None
-
-
-class Opening(Shaped):
-    """A hood's opening or a duct's section: round or rectangular."""
-
-    round: q.Size | None = None
-    rectangle: q.Rectangle | None = None
-
-
-class FlowReading(Part):
-    """A flow read on site, with the half width of its 95 % interval."""
-
-    flow: q.FlowRead
-    uncertainty: q.Share | None = None
-    date: q.Text | None = None
-
-
-class Hood(Part):
-    """A capturing hood: opening, place, direction, and its flow at four times of its life."""
-
-    name: q.Name
-    type: Literal["capturing"]
-    serves: Annotated[tuple[q.Name, ...], Field(min_length=1), BeforeValidator(_as_list)]
-    opening: Opening
-    flange: q.Width = 0.0
-    bell_mouth: bool = False
-    at: q.Point
-    facing: q.Direction
-    intended_flow: q.Flow | None = None
-    commissioned: FlowReading | None = None
-    today: FlowReading | None = None
-
-
-class Fitting(Part):
-    """An elbow, or another loss given as a number of velocity pressures."""
-
-    elbow: q.Turn | None = None
-    radius: q.Number = 1.5
-    pieces: Literal[4, 5] | None = None
-    loss: q.Number | None = None
-    name: q.Text | None = None
-
-    @model_validator(mode="after")
-    def _one_kind(self):
-        if (self.elbow is None) == (self.loss is None):
-            raise ValueError("one of the two is needed: 'elbow: 90 deg' or 'loss: 0.3' (velocity pressures); keep one")
-        if self.pieces is not None and self.radius != 1.5:
-            raise ValueError(
-                f"got radius {self.radius:g}; elbows of pieces are tabulated at radius 1.5 only: "
-                "write 'radius: 1.5' or leave out pieces"
-            )
-        if self.pieces is None and self.elbow is not None and not 0.5 <= self.radius <= 2.5:
-            raise ValueError(
-                f"got radius {self.radius:g}; smooth elbows are tabulated for radius 0.5 to 2.5 diameters: "
-                "choose one inside, or give its 'loss'"
-            )
-        return self
-
-
-class Duct(Shaped):
-    """A straight run of one size, from a hood, junction, cleaner or fan to the next or outside."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True, populate_by_name=True, hide_input_in_errors=True)
-
-    name: q.Name
-    start: q.Name = Field(alias="from")
-    to: q.Name
-    round: q.DuctSize | None = None
-    rectangle: q.DuctRectangle | None = None
-    length: q.Run
-    material: Material = "galvanised"
-    fittings: Annotated[tuple[Fitting, ...], BeforeValidator(_as_list)] = ()
-    joins_at: q.Entry | None = None
-
-    @model_validator(mode="after")
-    def _hose_is_wide_enough(self):
-        narrow = min(self.sides)
-        if self.material == "flexible" and narrow < NARROWEST_HOSE:
-            got, least = q.plain(narrow, "length"), q.plain(NARROWEST_HOSE, "length")
-            raise ValueError(f"got a flexible hose of {got}; its friction is known from {least}: choose a wider one")
-        return self
-
-
-class Resistance(Part):
-    """Pressure an air cleaner takes, clean and dirty, at one flow; it grows with flow to a power."""
-
-    clean: q.Pressure
-    dirty: q.Pressure
-    at: q.Flow
-    exponent: q.Exponent = 1.0
-
-    @model_validator(mode="after")
-    def _dirty_is_more(self):
-        if self.dirty < self.clean:
-            dirty, clean = q.plain(self.dirty, "pressure"), q.plain(self.clean, "pressure")
-            raise ValueError(f"dirty {dirty} is below clean {clean}; exchange them or read them again")
-        return self
-
-
-class Cleaner(Part):
-    """An air cleaner between two ducts."""
-
-    name: q.Name
-    resistance: Resistance
-
-
-class Fan(Part):
-    """A fan between the collecting duct and the discharge."""
-
-    name: q.Name
-    efficiency: q.Efficiency | None = None
-
-
 class Workplace(Part):
     """One workplace file."""
 
@@ -277,14 +173,14 @@ class Workplace(Part):
     units: Literal["SI", "US"] = "SI"
     air: AirState = AirState()
     room: Room
-    people: Annotated[tuple[Person, ...], BeforeValidator(_as_list)] = ()
-    contaminants: Annotated[tuple[Contaminant, ...], BeforeValidator(_as_list)]
-    surfaces: Annotated[tuple[Surface, ...], BeforeValidator(_as_list)] = ()
-    sources: Annotated[tuple[Source, ...], BeforeValidator(_as_list)]
-    hoods: Annotated[tuple[Hood, ...], BeforeValidator(_as_list)]
-    ducts: Annotated[tuple[Duct, ...], BeforeValidator(_as_list)] = ()
-    cleaners: Annotated[tuple[Cleaner, ...], BeforeValidator(_as_list)] = ()
-    fans: Annotated[tuple[Fan, ...], BeforeValidator(_as_list)] = ()
+    people: Annotated[tuple[Person, ...], BeforeValidator(as_list)] = ()
+    contaminants: Annotated[tuple[Contaminant, ...], BeforeValidator(as_list)]
+    surfaces: Annotated[tuple[Surface, ...], BeforeValidator(as_list)] = ()
+    sources: Annotated[tuple[Source, ...], BeforeValidator(as_list)]
+    hoods: Annotated[tuple[Annotated[Hood, Field(discriminator="type")], ...], BeforeValidator(as_list)]
+    ducts: Annotated[tuple[Duct, ...], BeforeValidator(as_list)] = ()
+    cleaners: Annotated[tuple[Cleaner, ...], BeforeValidator(as_list)] = ()
+    fans: Annotated[tuple[Fan, ...], BeforeValidator(as_list)] = ()
 
     def source(self, name: str) -> Source:
         """The source of that name."""

@@ -3,6 +3,7 @@
 import math
 import re
 from dataclasses import dataclass
+from difflib import get_close_matches
 from typing import Annotated, Any
 
 from pydantic import BeforeValidator, GetCoreSchemaHandler, GetJsonSchemaHandler
@@ -10,6 +11,7 @@ from pydantic_core import CoreSchema, core_schema
 
 from hoodwright import units
 from hoodwright.errors import UnitError
+from hoodwright.tables import load_table
 
 BARE_NUMBER = re.compile(r"[+-]?[\d.]+")
 
@@ -40,10 +42,12 @@ class Measure:
     least: float | None = None
     most: float | None = None
     bare_zero: bool = False
+    example: str = ""
+    decimals: int | None = None
 
     def read(self, value: Any) -> float:
         """The SI value of what the file says; ValueError says what, got, allowed, and what to do."""
-        example = EXAMPLES[self.kind]
+        example = self.example or EXAMPLES[self.kind]
         if isinstance(value, int | float) and not isinstance(value, bool):
             value = repr(value)
         if not isinstance(value, str):
@@ -59,7 +63,7 @@ class Measure:
             raise ValueError(str(error)) from None
         if not self._allows(found):
             raise ValueError(f"got {said(value)}; allowed: {self._span()}; write for example {example}")
-        return found
+        return found if self.decimals is None else round(found, self.decimals) + 0.0
 
     def _allows(self, value: float) -> bool:
         above = -math.inf if self.above is None else self.above
@@ -79,8 +83,43 @@ class Measure:
         return {
             "type": ["string", "number"] if bare else "string",
             "title": self.kind,
-            "description": f"{self.kind} with its unit, for example {EXAMPLES[self.kind]}",
+            "description": f"{self.kind} with its unit, for example {self.example or EXAMPLES[self.kind]}",
         }
+
+
+FEW_ROWS, MOST_ROWS = 8, 20  # that a message lists, with and without near ones
+
+
+@dataclass(frozen=True)
+class Row:
+    """A field that names a row of a published table. It stands beside `str` in an annotation."""
+
+    table: str
+    column: str
+
+    @property
+    def words(self) -> list[str]:
+        """The rows that may be named, in the order of the table."""
+        return list(dict.fromkeys(load_table(self.table).columns[self.column]))
+
+    def read(self, value: Any) -> str:
+        """The row's name; ValueError says what is allowed, the nearest first."""
+        words = self.words
+        text = " ".join(value.split()) if isinstance(value, str) else None
+        if text in words:
+            return text
+        close = get_close_matches(text or "", words, n=3, cutoff=0.5)
+        shown = words
+        if len(words) > (FEW_ROWS if close else MOST_ROWS):
+            shown = [*(close or words[:MOST_ROWS]), f"and {len(words)} rows in all"]
+        advice = f"did you mean {close[0]!r}?" if close else "choose one of these"
+        raise ValueError(f"got {said(value)}; allowed: {', '.join(shown)}; {advice}")
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        return core_schema.no_info_before_validator_function(self.read, handler(source))
+
+    def __get_pydantic_json_schema__(self, schema: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        return {"type": "string", "enum": self.words}
 
 
 def plain(value: float, kind: str) -> str:
@@ -97,10 +136,14 @@ EXAMPLES = {
     "share": "'45 %'",
     "angle": "'90 deg'",
     "number": "1.5",
+    "power": "'2.5 kW'",
+    "mass rate": "'3 kg/h' or '50 g/min'",
+    "density": "'2600 kg/m3' or '160 lb/ft3'",
 }
 
 
-Coordinate = Annotated[float, Measure("length", "m", least=-1000.0, most=1000.0, bare_zero=True)]
+# To the nanometre, so that two places either coincide or lie apart.
+Coordinate = Annotated[float, Measure("length", "m", least=-1000.0, most=1000.0, bare_zero=True, decimals=9)]
 Side = Annotated[float, Measure("length", "m", above=0.0, most=1000.0)]
 Height = Annotated[float, Measure("length", "m", above=0.0, most=10.0)]
 Run = Annotated[float, Measure("length", "m", least=0.0, most=1000.0)]
@@ -119,6 +162,19 @@ Share = Annotated[float, Measure("share", least=0.0, most=1.0)]
 Efficiency = Annotated[float, Measure("share", least=0.05, most=1.0)]
 Turn = Annotated[float, Measure("angle", least=math.radians(20) - 1e-9, most=math.pi / 2 + 1e-9)]
 Entry = Annotated[float, Measure("angle", least=math.radians(10) - 1e-9, most=math.pi / 2 + 1e-9)]
+HotTemperature = Annotated[float, Measure("temperature", least=273.15, most=3273.15)]
+Power = Annotated[float, Measure("power", above=0.0, most=1e7)]
+MassRate = Annotated[float, Measure("mass rate", above=0.0, most=1000.0)]
+SolidDensity = Annotated[float, Measure("density", least=1.0, most=25000.0)]
+Grain = Annotated[float, Measure("length", "um", least=1e-8, most=0.05)]
+ThrowSpeed = Annotated[float, Measure("velocity", above=0.0, most=300.0)]
+Taper = Annotated[float, Measure("angle", least=math.radians(15) - 1e-9, most=math.pi + 1e-9)]
+Cone = Annotated[
+    float, Measure("angle", least=math.radians(5) - 1e-9, most=math.radians(60) + 1e-9, example="'30 deg'")
+]
+DuctTemperature = Annotated[float, Measure("temperature", least=233.15, most=1273.15, example="'80 degC'")]
+DriveLoss = Annotated[float, Measure("share", least=0.0, most=0.5, example="'5 %'")]
+Gap = Annotated[float, Measure("number", least=0.45, most=1.0, example="0.75")]
 Number = Annotated[float, Measure("number", least=0.0, most=1000.0)]
 Exponent = Annotated[float, Measure("number", least=0.0, most=3.0)]
 
@@ -151,6 +207,16 @@ FloorPoint = Annotated[
 Box = Annotated[tuple[Side, Side, Side], BeforeValidator(lambda v: _listed(v, 3, "lengths", "[9 m, 6 m, 3.2 m]"))]
 
 
+Inside = Annotated[
+    tuple[Size, Size, Size], BeforeValidator(lambda v: _listed(v, 3, "lengths", "[1.2 m, 0.8 m, 0.7 m]"))
+]
+
+
+def two_points(value: Any) -> Any:
+    """A list of two points, or ValueError."""
+    return _listed(value, 2, "points", "[[2 m, 1.5 m, 0.9 m], [3 m, 1.5 m, 0.9 m]]")
+
+
 def _sides(value: Any) -> Any:
     return _listed(value, 2, "lengths", "[300 mm, 200 mm]")
 
@@ -181,3 +247,9 @@ def _name(value: Any) -> str:
 
 
 Name = Annotated[str, BeforeValidator(_name)]
+
+
+HoodForm = Annotated[str, Row("hood_forms", "form")]
+EnclosureForm = Annotated[str, Row("face_velocity", "form")]
+EntryRow = Annotated[str, Row("hood_entry_loss", "hood")]
+Process = Annotated[str, Row("process_guide", "process")]

@@ -24,7 +24,7 @@ def read_text(path: str | FilePath) -> str:
     except OSError as error:
         reason = (error.strerror or "cannot be opened").lower()
         raise WorkplaceError(
-            [Fault(1, 1, "file", f"{reason}; check the path and your rights to it", str(path))]
+            [Fault(0, 0, "file", f"{reason}; check the path and your rights to it", str(path))]
         ) from None
     try:
         return raw.decode("utf-8-sig")

@@ -7,14 +7,26 @@ from typing import Any
 
 from hoodwright.errors import Fault
 from hoodwright.workplace import model
+from hoodwright.workplace.hoods import HOOD_TYPES, hood_type
 from hoodwright.workplace.quantities import said
 from hoodwright.workplace.tree import Path, Tree
 
 
+def place_of(detail: Mapping[str, Any]) -> Path:
+    """Where in the file an error lies: its location, without the hood's type that pydantic puts in."""
+    loc: Path = tuple(detail["loc"])
+    inside = loc[:1] == ("hoods",) and len(loc) > 2 and loc[2] in HOOD_TYPES
+    return (*loc[:2], *loc[3:]) if inside else loc
+
+
 def say_fault(detail: Mapping[str, Any], data: dict, tree: Tree) -> Fault:
     """One pydantic error as a fault at its place in the file."""
-    path: Path = tuple(detail["loc"])
+    path = place_of(detail)
     kind = detail["type"]
+    if kind == "union_tag_not_found":
+        return _missing((*path, "type"), tree)
+    if kind == "union_tag_invalid":
+        return _wrong_type(path, data, tree)
     if kind == "missing":
         if path and isinstance(path[-1], int):
             return tree.fault(path[:-1], f"entry {path[-1] + 1} is missing; add it")
@@ -38,6 +50,18 @@ MISSING_EXAMPLES = {
     "size": "[9 m, 6 m, 3.2 m]",
     "at": "[2 m, 1.5 m, 0.9 m]",
     "facing": "[0, -1, 0]",
+    "push.slot": "[1.2 m, 6 mm]",
+    "slots.size": "[600 mm, 20 mm]",
+    "plenum": "[600 mm, 300 mm]",
+    "form": "spray booth",
+    "work": "grinding",
+    "hazard": "B",
+    "evolution": "2",
+    "grain": "100 um",
+    "grain_density": "2600 kg/m3",
+    "bulk_density": "800 kg/m3",
+    "rate": "600 kg/h",
+    "height": "1.2 m",
     "type": "capturing",
     "opening": "{round: 100 mm}",
     "dispersion": "gentle",
@@ -51,6 +75,7 @@ MISSING_EXAMPLES = {
     "people.at": "[2 m, 1.2 m]",
     "resistance": "{clean: 250 Pa, dirty: 500 Pa, at: 600 m3/h}",
     "resistance.at": "600 m3/h",
+    "filter.at": "600 m3/h",
     "clean": "250 Pa",
     "dirty": "500 Pa",
     "flow": "300 m3/h",
@@ -61,10 +86,33 @@ MISSING_EXAMPLES = {
 }
 
 
+def _wrong_type(path: Path, data: dict, tree: Tree) -> Fault:
+    got, allowed = _at(data, path).get("type"), list(HOOD_TYPES)
+    close = get_close_matches(str(got), allowed, n=1, cutoff=0.6)
+    advice = f"did you mean {close[0]!r}?" if close else WHICH_TYPE
+    return tree.fault((*path, "type"), f"got {said(got)}; allowed: {', '.join(allowed)}; {advice}")
+
+
+WHICH_TYPE = (
+    "a canopy or a wheel hood is 'receiving', a booth, cabinet or cupboard is 'enclosing', a nozzle, slot, arm or bench "
+    "is 'capturing'"
+)
+
+
+def _at(data: Any, path: Path) -> Any:
+    """What the file says at a path."""
+    for step in path:
+        data = data[step]
+    return data
+
+
 def _unknown_key(path: Path, data: dict, tree: Tree) -> Fault:
-    allowed = known_keys(path[:-1])
+    allowed = known_keys(path[:-1], data)
     close = get_close_matches(str(path[-1]), allowed, n=1, cutoff=0.6)
     advice = f"did you mean {close[0]!r}?" if close else "remove it or mend its spelling"
+    elsewhere = [name for name, part in HOOD_TYPES.items() if path[-1] in part.model_fields]
+    if elsewhere and len(path) > 1 and path[-3:-2] == ("hoods",):
+        advice = f"only a hood of type '{elsewhere[0]}' has it: remove it, or change the type"
     return tree.fault(path, f"unknown key; allowed here: {', '.join(allowed)}; {advice}", at_key=True)
 
 
@@ -76,8 +124,18 @@ SECTIONS: dict[str, type[model.Part]] = {
     "contaminants": model.Contaminant,
     "surfaces": model.Surface,
     "sources": model.Source,
-    "hoods": model.Hood,
+    "heat": model.Heat,
+    "wheel": model.Wheel,
+    "throws": model.Throws,
+    "falls": model.Falls,
+    "tank": model.Tank,
     "opening": model.Opening,
+    "entry": model.HoodEntry,
+    "slots": model.Slots,
+    "take_off": model.TakeOff,
+    "filter": model.Resistance,
+    "push": model.PushNozzle,
+    "other_openings": model.OtherOpening,
     "commissioned": model.FlowReading,
     "today": model.FlowReading,
     "ducts": model.Duct,
@@ -88,10 +146,14 @@ SECTIONS: dict[str, type[model.Part]] = {
 }
 
 
-def known_keys(path: Path) -> list[str]:
-    """Keys allowed in the group at `path`."""
+def known_keys(path: Path, data: dict) -> list[str]:
+    """Keys allowed in the group at `path`; those of a hood hang on its type."""
     words = [step for step in path if isinstance(step, str)]
-    part: type[model.Part] = SECTIONS[words[-1]] if words else model.Workplace
+    part: type[model.Part] = model.Workplace
+    if words and words[-1] == "hoods":
+        part = HOOD_TYPES[hood_type(_at(data, path)) or "capturing"]
+    elif words:
+        part = SECTIONS[words[-1]]
     return [field.alias or name for name, field in part.model_fields.items()]
 
 
@@ -114,7 +176,14 @@ def _message(kind: str, detail: Mapping[str, Any]) -> str:
     if kind in ("tuple_type", "list_type"):
         return f"a list is needed, got {got}; write for example [a, b]"
     if kind == "too_short":
+        least, got_count = detail["ctx"]["min_length"], detail["ctx"]["actual_length"]
+        if least > 1:
+            return f"at least {least} entries are needed, got {got_count}; add more"
         return "at least one entry is needed, got none; add one"
+    if kind in ("greater_than_equal", "less_than_equal"):
+        limit = detail["ctx"].get("ge", detail["ctx"].get("le"))
+        side = "at least" if kind == "greater_than_equal" else "at most"
+        return f"got {got}; allowed: {side} {limit}; choose a number inside"
     if kind == "too_long":
         return (
             f"{detail['ctx']['max_length']} entries are needed, got {detail['ctx']['actual_length']}; remove the rest"

@@ -5,32 +5,20 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from hoodwright.hoods import capturing, centreline
-from hoodwright.ranges import SLACK
+from hoodwright.hoods.nozzle import GARRISON_1983_DIAMETERS, garrison_1983_flanged, garrison_1983_plain
 from hoodwright.tasks.assessment import LawNeed, Line
 from hoodwright.tasks.lines import digits
-from hoodwright.workplace.model import Hood, Shaped
+from hoodwright.tasks.shapes import area_of, has_full_flange, within
+from hoodwright.workplace.model import CapturingHood, Shaped
 
 
-def area_of(section: Shaped) -> float:
-    """Area of an opening, or of a duct's cross-section."""
-    width, height = section.sides
-    return math.pi / 4 * width**2 if section.is_round else width * height
+def laws_at(hood: CapturingHood, distance: float, velocity: float) -> Iterator[LawNeed]:
+    """Every equation for a free round or rectangular opening whose range holds the place.
 
-
-def has_full_flange(hood: Hood) -> bool:
-    """Whether the flange is as wide as the flanged equations suppose."""
-    return hood.flange >= centreline.full_flange_width(area_of(hood.opening)) * (1 - 1e-9)
-
-
-def within(x: float, reach: float) -> bool:
-    """Whether x is not beyond reach; the difference of two typed coordinates carries rounding."""
-    return bool(x <= reach * (1 + SLACK))
-
-
-def laws_at(hood: Hood, distance: float, velocity: float) -> Iterator[LawNeed]:
-    """Every equation whose range holds the place; a narrow flange counts as none."""
+    A narrow flange counts as none.
+    """
     near = within(distance, centreline.dallavalle_reach(centreline.equal_area_diameter(area_of(hood.opening))))
-    at = _Asked(hood.opening, area_of(hood.opening), distance, velocity)
+    at = Asked(hood.opening, area_of(hood.opening), distance, velocity)
     flanged = has_full_flange(hood)
     long_side, short_side = max(hood.opening.sides), min(hood.opening.sides)
     if near and short_side >= centreline.DALLAVALLE_SMALLEST_SIDE_RATIO * long_side:
@@ -40,13 +28,15 @@ def laws_at(hood: Hood, distance: float, velocity: float) -> Iterator[LawNeed]:
         if within(0.5 * long_side, distance):
             yield _disc_aperture(at)
     if near and flanged and not hood.opening.is_round:
-        yield _even_rectangle(at)
-    if not flanged and not hood.opening.is_round and _fletcher_holds(at):
-        yield _fletcher(at)
+        yield even_rectangle(at)
+    if not flanged and not hood.opening.is_round and fletcher_holds(at):
+        yield fletcher(at)
+    if hood.opening.is_round and within(distance, GARRISON_1983_DIAMETERS * long_side):
+        yield _garrison(at, GARRISON_1983_DIAMETERS * long_side, flanged=flanged)
 
 
 @dataclass(frozen=True)
-class _Asked:
+class Asked:
     """What every equation is asked: an opening, its area, the distance and the capture velocity."""
 
     opening: Shaped
@@ -67,19 +57,35 @@ class _Asked:
         return f"up to 1.5 diameters of equal area, here {limit} m"
 
 
-def _dallavalle_plain(at: _Asked) -> LawNeed:
+def _dallavalle_plain(at: Asked) -> LawNeed:
     filled = f"{digits(at.v)} x (10 x {digits(at.x)}² + {digits(at.area)})"
     line = ("Q = V (10 X² + A)", filled, "exam-equations, plain opening")
     return at.law("DallaValle, plain", centreline.dallavalle_plain(at.x, at.area), line, at.reach)
 
 
-def _dallavalle_flanged(at: _Asked) -> LawNeed:
+def _dallavalle_flanged(at: Asked) -> LawNeed:
     filled = f"0.75 x {digits(at.v)} x (10 x {digits(at.x)}² + {digits(at.area)})"
     line = ("Q = 0.75 V (10 X² + A)", filled, "exam-equations, flanged opening")
     return at.law("DallaValle, flanged", centreline.dallavalle_flanged(at.x, at.area), line, at.reach)
 
 
-def _even_disc(at: _Asked) -> LawNeed:
+def _garrison(at: Asked, end: float, *, flanged: bool) -> LawNeed:
+    diameter, z = at.opening.sides[0], min(at.x / at.opening.sides[0], GARRISON_1983_DIAMETERS)
+    near = f"1.1 x 0.0{7 if flanged else 6}^(X / D)"
+    far = "0.10 (X / D)^-1.6" if flanged else "0.08 (X / D)^-1.7"
+    piece = near if z <= 0.5 else far
+    law = garrison_1983_flanged if flanged else garrison_1983_plain
+    share = float(law(min(at.x, end), diameter)) * at.area
+    line = (
+        f"Q = V A / share, share = {piece} of the face velocity",
+        f"X / D = {digits(z)}, share = {digits(share)}: {digits(at.v)} x {digits(at.area)} / {digits(share)}",
+        f"garrison83, {'flanged' if flanged else 'plain'} round nozzle",
+    )
+    name = f"Garrison 1983, {'flanged' if flanged else 'plain'} round nozzle"
+    return at.law(name, share / at.area, line, f"up to 1.5 diameters, here {digits(end, 3)} m")
+
+
+def _even_disc(at: Asked) -> LawNeed:
     diameter, x = at.opening.sides[0], digits(at.x)
     radius = digits(diameter / 2)
     line = (
@@ -91,7 +97,7 @@ def _even_disc(at: _Asked) -> LawNeed:
     return at.law("round opening in an infinite flange, even suction", per_flow, line, f"exact; used {at.reach}")
 
 
-def _disc_aperture(at: _Asked) -> LawNeed:
+def _disc_aperture(at: Asked) -> LawNeed:
     diameter = at.opening.sides[0]
     filled = f"{digits(at.v)} x 2 pi x ({digits(diameter / 2)}² + {digits(at.x)}²)"
     line = ("Q = V 2 pi (R² + X²)", filled, "potential-flow, disc aperture")
@@ -100,7 +106,7 @@ def _disc_aperture(at: _Asked) -> LawNeed:
     return at.law("round opening in an infinite flange, ideal potential", per_flow, line, reach)
 
 
-def _even_rectangle(at: _Asked) -> LawNeed:
+def even_rectangle(at: Asked) -> LawNeed:
     long_side, short_side = max(at.opening.sides), min(at.opening.sides)
     a, b, x = digits(long_side / 2), digits(short_side / 2), digits(at.x)
     root = f"sqrt({a}² + {b}² + {x}²)"
@@ -113,7 +119,7 @@ def _even_rectangle(at: _Asked) -> LawNeed:
     return at.law("rectangle in an infinite flange, even suction", per_flow, line, f"exact; used {at.reach}")
 
 
-def _fletcher(at: _Asked) -> LawNeed:
+def fletcher(at: Asked) -> LawNeed:
     long_side, short_side = max(at.opening.sides), min(at.opening.sides)
     z = at.x / math.sqrt(at.area)
     b = 0.2 * z ** (-1 / 3)
@@ -129,7 +135,7 @@ def _fletcher(at: _Asked) -> LawNeed:
     return at.law("Fletcher 1977, plain rectangle", per_flow, line, reach)
 
 
-def _fletcher_holds(at: _Asked) -> bool:
+def fletcher_holds(at: Asked) -> bool:
     nearest, farthest = centreline.fletcher_1977_reach(at.area)
     aspect = max(at.opening.sides) / min(at.opening.sides)
     inside = within(nearest, at.x) and within(at.x, farthest)
