@@ -106,12 +106,52 @@ def demo(
 @app.command()
 def new(
     file: Annotated[Path, typer.Argument(help="Name of the file to write.")] = Path("workplace.yaml"),
+    process: Annotated[
+        str | None, typer.Option(help="A process of the guide, such as 'artificial nails', to lay the file out for.")
+    ] = None,
 ) -> None:
-    """Write a commented workplace file to start from."""
-    from hoodwright.workplace.starters import write_starter
+    """Write a commented workplace file to start from, laid out for a process where one is named."""
+    from hoodwright.workplace.starters import starter_text, write_new
 
-    write_starter("starter", file)
+    if process is None:
+        text = starter_text("starter")
+    else:
+        from hoodwright.tasks.guide import entry
+        from hoodwright.tasks.guide_start import starter_for
+
+        text = starter_for(entry(process))
+    write_new(text, file)
     print(f"{file} written. Change its numbers, then: hoodwright assess {file}")
+
+
+@app.command()
+def guide(
+    words: Annotated[list[str] | None, typer.Argument(help="Words of a process, trade, contaminant or hazard.")] = None,
+    sort: Annotated[str, typer.Option(help="Sort by process, trade, kind, release or hood.")] = "process",
+    as_data: Annotated[bool, typer.Option("--json", help="Print the entries for machines, in SI.")] = False,
+    units: Annotated[str, typer.Option(help="SI or US.")] = "SI",
+) -> None:
+    """Look up a process: its hood, release, velocities, cautions, refusals and examination, each with its source."""
+    from hoodwright.tasks.guide import SORTS, entry, find_entries, sorted_entries
+
+    _one_of("--units", units, ("SI", "US"))
+    _one_of("--sort", sort, SORTS)
+    text = " ".join(words or [])
+    found = sorted_entries(sort, find_entries(text)) or (entry(text),)
+    exact = tuple(one for one in found if one.process.casefold() == text.casefold())
+    if as_data:
+        import json
+
+        from hoodwright.tasks.guide_export import guide_as_json
+
+        print(json.dumps(guide_as_json(exact or found), indent=2, allow_nan=False))
+        return
+    from hoodwright.console_guide import print_entries, print_entry
+
+    if exact or len(found) == 1:
+        print_entry((exact or found)[0], units)
+    else:
+        print_entries(found, text, units)
 
 
 @app.command()
@@ -131,11 +171,12 @@ def assess_command(
     as_data: Annotated[bool, typer.Option("--json", help="Print the answer for machines, in SI.")] = False,
     report: Annotated[Path | None, typer.Option(help="Also write the answer as a PDF.")] = None,
     units: Annotated[str | None, typer.Option(help="SI or US; by default what the file says.")] = None,
-    paper: Annotated[str, typer.Option(help="Paper of the PDF: a4 or letter.")] = "a4",
+    paper: Annotated[
+        str | None, typer.Option(help="Paper of the PDF: a4 or letter; by default a4 for SI, letter for US.")
+    ] = None,
 ) -> None:
     """Answer: is what was intended enough, and is it met today? For every hood, duct and fan."""
-    _one_of("--units", units, ("SI", "US", None))
-    _one_of("--paper", paper, ("a4", "letter"))
+    units, paper = _one_of("--units", units, ("SI", "US")), _one_of("--paper", paper, ("a4", "letter"))
     if report is not None and report.suffix.lower() != ".pdf":
         raise InputError(f"--report: got {str(report)!r}; a name that ends in .pdf is needed, for example answer.pdf")
     document, workplace, answer = _assessed(file, units)
@@ -201,10 +242,12 @@ def _show_page(folder: Path, first: Path | None, port: int | None, *, open_brows
     run(folder, host="127.0.0.1", port=port, open_browser=open_browser, first=first)
 
 
-def _one_of(option: str, value: str | None, allowed: tuple) -> None:
-    if value not in allowed:
-        words = ", ".join(word for word in allowed if word)
-        raise InputError(f"{option}: got {value!r}; allowed: {words}; choose one of these")
+def _one_of(option: str, value: str | None, allowed: tuple[str, ...]) -> str | None:
+    """The allowed word that was meant, in capitals or not."""
+    meant = None if value is None else next((word for word in allowed if word.lower() == value.lower()), None)
+    if value is not None and meant is None:
+        raise InputError(f"{option}: got {value!r}; allowed: {', '.join(allowed)}; choose one of these")
+    return meant
 
 
 def _write(file: Path, text: str) -> None:

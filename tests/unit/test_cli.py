@@ -13,12 +13,11 @@ from typer.testing import CliRunner
 from hoodwright import __version__
 from hoodwright.cli import app
 from hoodwright.workplace.starters import starter_text
+from two_hoods import TWO_HOODS
 
 RUNNER = CliRunner()
-COMMANDS = ("demo", "new", "check", "assess", "open", "schema")
-BROKEN = (
-    starter_text("demo").replace("units: SI", "units: metric").replace("intended_flow: 320 m3/h", "intended_flow: 3 m")
-)
+COMMANDS = ("demo", "new", "guide", "check", "assess", "open", "schema")
+BROKEN = TWO_HOODS.replace("units: SI", "units: metric").replace("intended_flow: 320 m3/h", "intended_flow: 3 m")
 FAULTS = """\
 bench.yaml:5:8: units: got 'metric'; allowed: SI, US; choose one of these
 bench.yaml:41:20: hoods[bench nozzle].intended_flow: 3 m is a length; a flow is needed, for example 300 m3/h or 180 cfm
@@ -29,7 +28,7 @@ bench.yaml:41:20: hoods[bench nozzle].intended_flow: 3 m is a length; a flow is 
 def folder(tmp_path, monkeypatch) -> Path:
     """An empty folder to work in, with the demo workplace as bench.yaml."""
     monkeypatch.chdir(tmp_path)
-    (tmp_path / "bench.yaml").write_text(starter_text("demo"), encoding="utf-8")
+    (tmp_path / "bench.yaml").write_text(TWO_HOODS, encoding="utf-8")
     return tmp_path
 
 
@@ -126,11 +125,11 @@ REFUSED = {
     ),
     "a file that is not there": (
         ["assess", "none.yaml"],
-        "none.yaml:1:1: file: no such file or directory; check the path and your rights to it",
+        "none.yaml: no such file or directory; check the path and your rights to it",
     ),
     "a folder for a file": (
         ["check", "."],
-        ".:1:1: file: is a directory; check the path and your rights to it",
+        ".: is a directory; check the path and your rights to it",
     ),
     "a folder that is not there": (
         ["open", "none"],
@@ -159,7 +158,7 @@ REFUSED = {
 def test_input_that_cannot_be_used_is_told_in_one_line(folder, command, message):
     result = run(*command)
     assert (result.returncode, result.stdout, result.stderr.decode().splitlines()) == (2, b"", [message])
-    assert (folder / "bench.yaml").read_text(encoding="utf-8") == starter_text("demo")
+    assert (folder / "bench.yaml").read_text(encoding="utf-8") == TWO_HOODS
 
 
 @pytest.mark.parametrize("command", [["assess"], ["assess", "bench.yaml", "--nonsense"], ["nonsense"]])
@@ -189,7 +188,7 @@ def test_a_terminal_without_signs_gets_plain_letters(folder):
 
 def test_a_terminal_without_signs_gets_whole_json(folder):
     (folder / "bench.yaml").write_text(
-        starter_text("demo").replace("Bell and instrument workshop", "Glöckner 鐘"), encoding="utf-8"
+        TWO_HOODS.replace("Bell and instrument workshop", "Glöckner 鐘"), encoding="utf-8"
     )
     plain = json.loads(run("assess", "bench.yaml", "--json", **ASCII).stdout.decode("ascii"))
     assert plain == json.loads(run("assess", "bench.yaml", "--json").stdout.decode("utf-8"))
