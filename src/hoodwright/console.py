@@ -5,13 +5,15 @@ import sys
 import textwrap
 from pathlib import Path
 
+from rich.cells import cell_len
 from rich.console import Console
 from rich.table import Table
 
 from hoodwright.errors import InputError
-from hoodwright.results import Outcome, Verdict
-from hoodwright.tasks.assessment import Assessment, DuctAnswer, FanAnswer, HoodAnswer, JunctionAnswer
-from hoodwright.units import show
+from hoodwright.results import Caution, Verdict
+from hoodwright.tasks.assessment import Assessment, DuctAnswer, FanAnswer, HoodAnswer, JunctionAnswer, SourceNeed
+from hoodwright.tasks.caution_groups import grouped
+from hoodwright.units import show, show_number, unit_label
 from hoodwright.workplace import Document, Workplace
 
 WIDTH, LEAST_WIDTH = 100, 60
@@ -30,6 +32,7 @@ def console(file=None) -> Console:
 def say(out: Console, text: str, indent: str = "", first: str = "") -> None:
     """Print a paragraph; a number never parts from its unit, since only plain spaces are broken."""
     width = out.width if _shows_signs(out) else out.width - ROOM_FOR_PLAIN
+    width -= min(cell_len(text) - len(text), out.width // 2)  # letters that take two columns
     out.print(textwrap.fill(text, width, initial_indent=first or indent, subsequent_indent=indent), soft_wrap=True)
 
 
@@ -45,12 +48,24 @@ def print_answer(answer: Assessment, file: Path) -> None:
         out.print()
         out.print(_ducts(answer.ducts, answer.system))
         _print_run(out, answer)
-    out.print()
-    out.print("Mind")
-    for caution in answer.cautions:
-        say(out, f"{caution.about}: {caution.text}.", "    ", "  - ")
+    _print_cautions(out, answer.cautions)
     out.print()
     say(out, f"Equations and sources: hoodwright assess {file} --report answer.pdf  (or --json)")
+
+
+def _print_cautions(out: Console, cautions: tuple[Caution, ...]) -> None:
+    """What to mind, by what it is about."""
+    if not cautions:
+        return
+    out.print()
+    out.print("Mind")
+    for about, group in grouped(cautions).items():
+        if len(group) == 1:
+            say(out, f"{about}: {group[0].text}.", "    ", "  ")
+            continue
+        say(out, f"{about}:", "    ", "  ")
+        for caution in group:
+            say(out, f"{_capital(caution.text)}.", "      ", "    - ")
 
 
 def write_report(
@@ -58,13 +73,14 @@ def write_report(
     workplace: Workplace,
     answer: Assessment,
     target: Path,
-    paper: str = "a4",
+    paper: str | None = None,
     *,
     quiet: bool = False,
 ) -> None:
     """Write the PDF and say where it is."""
     from hoodwright.reports import assessment_pdf
 
+    paper = paper or ("letter" if answer.system == "US" else "a4")
     pdf = assessment_pdf(document, answer, workplace, paper={"a4": "a4", "letter": "us-letter"}[paper])
     try:
         target.write_bytes(pdf)
@@ -85,67 +101,100 @@ def _shows_signs(out: Console) -> bool:
 def _print_hood(out: Console, hood: HoodAnswer, system: str) -> None:
     say(out, hood.sentence)
     for question, outcome in (("Is what was intended enough?", hood.enough), ("Is it met today?", hood.met)):
-        say(out, f"{question} {_capital(outcome)}.", "    ", f"  {_mark(out, outcome.verdict)} ")
+        say(out, f"{question} {_capital(str(outcome))}.", "    ", f"  {_mark(out, outcome.verdict)} ")
+    for need in hood.needs:
+        say(out, _asked(need, system), "    ", "  - ")
+    if hood.openings:
+        say(out, _inward(hood, system), "    ", "  - ")
     if hood.suction is not None:
         suction, flow = show(hood.suction, "pressure", system), show(hood.design_flow, "flow", system)
         say(out, f"Hood suction {suction} at {flow}.", "    ", "  - ")
     for hint in hood.hints:
-        say(out, f"What would help, {hint.change}: {hint.text}.", "    ", "  - ")
+        air = f" Make-up air {show(hint.make_up_air.value, 'flow', system)}." if hint.make_up_air else ""
+        say(out, f"What would help, {hint.change}: {hint.text}.{air}", "    ", "  - ")
     out.print()
 
 
-def _capital(outcome: Outcome) -> str:
-    text = str(outcome)
-    return text[0].upper() + text[1:]
+def _asked(need: SourceNeed, system: str) -> str:
+    asked = show(need.capture_velocity, "velocity", system)
+    words = f"For the {need.source}: {need.velocity_kind} {asked}, {need.basis}."
+    if len(need.laws) > 1:
+        share = show(need.spread, "share", system, 2)
+        words += f" {len(need.laws)} equations hold; the least demanding asks {share} less than the one that rules."
+    elif need.untold:
+        words += f" No equation is used: {need.untold}."
+    return words
+
+
+def _inward(hood: HoodAnswer, system: str) -> str:
+    """How fast the air goes in through the openings of an enclosure."""
+    first = hood.openings[0]
+    names = [o.name if o.count == 1 else f"{o.count} x {o.name}" for o in hood.openings]
+    through = f"the {names[0]}" if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
+    flow = show(hood.design_flow, "flow", system)
+    words = f"Inward through {through}: {show(first.velocity, 'velocity', system)} at {flow}"
+    if hood.today is not None and first.velocity_today is not None:
+        today = show(hood.today.value, "flow", system)
+        words += f", {show(first.velocity_today, 'velocity', system)} at today's {today}"
+    return f"{words}."
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
 
 
 def _table(*headings: tuple[str, str]) -> Table:
+    """Numbers and sizes keep to one line; names fold where there is no room."""
     table = Table(box=None, pad_edge=False, padding=(0, 2, 0, 0), header_style="bold")
     for heading, side in headings:
-        table.add_column(heading, justify=side, overflow="fold")
+        table.add_column(heading, justify=side, overflow="fold", no_wrap=side == "right" or heading.startswith("size"))  # type: ignore[arg-type]
     return table
 
 
 def _flows(answer: Assessment) -> Table:
+    unit = unit_label("flow", answer.system)
     table = _table(
-        ("Hood", "left"), ("required", "right"), ("intended", "right"), ("commissioned", "right"), ("today", "right"),
-        ("is it enough?", "left"), ("is it met?", "left"),
-    )  # fmt: skip
+        ("Hood\n", "left"),
+        *((f"{words}\n{unit}", "right") for words in ("required", "intended", "commissioned", "today")),
+        ("is it enough?\n", "left"),
+        ("is it met?\n", "left"),
+    )
     for hood in answer.hoods:
-        needed = show(hood.worst.flow, "flow", answer.system)
         table.add_row(
             hood.name,
-            needed if hood.worst.in_range else f"> {needed}",
+            _required(hood.worst, answer.system),
             _maybe(hood.intended, "flow", answer.system),
-            _maybe(hood.commissioned and hood.commissioned.value, "flow", answer.system),
-            _maybe(hood.today and hood.today.value, "flow", answer.system),
+            _maybe(hood.commissioned.value if hood.commissioned else None, "flow", answer.system),
+            _maybe(hood.today.value if hood.today else None, "flow", answer.system),
             hood.enough.verdict.value,
             hood.met.verdict.value,
         )
     return table
 
 
+def _required(need: SourceNeed, system: str) -> str:
+    needed = show_number(need.flow, "flow", system)
+    if need.in_range:
+        return needed
+    return f"> {needed}" if need.bound.least > 0 else "unknown"
+
+
 def _maybe(value: float | None, kind: str, system: str) -> str:
-    return "-" if value is None else show(value, kind, system)
+    return "-" if value is None else show_number(value, kind, system)
+
+
+DUCT_NUMBERS = (
+    ("flow", "flow"), ("velocity", "velocity"), ("at least", "velocity"), ("VP", "pressure"), ("SP at end", "pressure"),
+)  # fmt: skip
 
 
 def _ducts(ducts: tuple[DuctAnswer, ...], system: str) -> Table:
-    table = _table(
-        ("Duct", "left"), ("from", "left"), ("to", "left"), ("size", "left"), ("flow", "right"), ("velocity", "right"),
-        ("at least", "right"), ("VP", "right"), ("SP at end", "right"),
-    )  # fmt: skip
+    heads = [(f"{words}\n{unit_label(kind, system)}", "right") for words, kind in DUCT_NUMBERS]
+    table = _table(("Duct\n", "left"), ("from\n", "left"), ("to\n", "left"), ("size\n", "left"), *heads)
     for duct in ducts:
-        table.add_row(
-            duct.name,
-            duct.start_from,
-            duct.to,
-            duct.size,
-            show(duct.flow, "flow", system),
-            show(duct.velocity, "velocity", system),
-            show(duct.transport_velocity, "velocity", system),
-            show(duct.velocity_pressure, "pressure", system),
-            show(duct.static_pressure, "pressure", system),
-        )
+        values = (duct.flow, duct.velocity, duct.transport_velocity, duct.velocity_pressure, duct.static_pressure)
+        numbers = (show_number(v, kind, system) for v, (_, kind) in zip(values, DUCT_NUMBERS, strict=True))
+        table.add_row(duct.name, duct.start_from, duct.to, duct.size, *numbers)
     return table
 
 
@@ -154,13 +203,17 @@ def _print_run(out: Console, answer: Assessment) -> None:
         if duct.transport.verdict is Verdict.SHORT:
             say(out, f"{_mark(out, Verdict.SHORT)} {duct.name}: {duct.transport.because}.")
     for junction in answer.junctions:
-        say(out, _junction(junction))
+        _print_junction(out, junction)
     for fan in answer.fans:
         say(out, _fan(fan, answer.system))
 
 
-def _junction(junction: JunctionAnswer) -> str:
-    return f"Junction {junction.name}: {junction.governing} governs, ratio {junction.ratio:.2f}; {junction.advice}."
+def _print_junction(out: Console, junction: JunctionAnswer) -> None:
+    words = f"Junction {junction.name}: {junction.governing} governs, ratio {junction.ratio:.2f}; {junction.advice}."
+    say(out, words)
+    for side in junction.sides:
+        for way in side.words:
+            say(out, f"{side.name}, {way}.", "    ", "  - ")
 
 
 def _fan(fan: FanAnswer, system: str) -> str:

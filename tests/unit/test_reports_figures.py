@@ -51,15 +51,15 @@ def test_scene_stands_alone_with_title_and_text_twin():
     root = read(scene_svg(PICTURE, "SI"))
     assert root.find(f"{SVG}title").text == "The scene"
     told = root.find(f"{SVG}desc").text
-    assert "Hood nozzle has its opening 100\u2009mm from joint." in told
+    assert "Hood nozzle is 100\u2009mm from joint." in told
     assert "bench" in told and "worker" in told and "Fan: roof fan." in told
 
 
 def test_scene_names_what_it_shows_and_the_distance():
     shown = words(scene_svg(PICTURE, "SI"))
-    for name in ("nozzle", "100\u2009mm to joint", "joint", "bench", "worker", "roof fan", "branch", "1 m"):
+    for name in ("nozzle", "100\u2009mm from joint", "joint", "bench", "worker", "roof fan", "branch", "1 m"):
         assert name in shown
-    assert "3.94\u2009in to joint" in words(scene_svg(PICTURE, "US"))
+    assert "3.94\u2009in from joint" in words(scene_svg(PICTURE, "US"))
 
 
 def test_scene_of_an_empty_room():

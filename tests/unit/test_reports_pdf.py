@@ -179,11 +179,11 @@ def test_every_cited_source_is_given_in_full_with_how_it_was_read():
 
 def test_cautions_stand_beside_what_they_concern():
     found = pages(made())
-    assert "this room needs care" in found[0] and "fume needs care" not in found[0]
-    hood_page = next(page for page in found if "Does the nozzle get enough air?" in page)
-    assert "fume needs care" in hood_page
-    lines_page = next(page for page in pages(made(WITH_DUCTS, TEXT + DUCTS)) if "stack, fan to outside" in page)
-    assert "tall stacks need care" in lines_page
+    assert "This room needs care" in found[0] and "Fume needs care" not in found[0]
+    told = words()
+    assert told.index("Does the nozzle get enough air?") < told.index("Fume needs care")
+    told = words(WITH_DUCTS, TEXT + DUCTS)
+    assert told.index("How were the pressures reckoned?") < told.index("Tall stacks need care")
 
 
 def test_what_is_not_covered_and_room_for_signatures():
@@ -195,9 +195,9 @@ def test_what_is_not_covered_and_room_for_signatures():
 
 def test_ducts_junctions_and_fans():
     told = words(WITH_DUCTS, TEXT + DUCTS)
-    for part in ("branch nozzle to fan", "J9.", "−155 Pa", "ratio of static pressures 0.77", "36 W", "drawn plainly"):
+    for part in ("branch nozzle to fan", "J9. branch governs", "−155 Pa", "pressures 0.77", "36 W", "drawn plainly"):
         assert part in told
-    assert "149 − (−688) = 837 Pa" in told
+    assert "149 - (-688) = 837 Pa" in told
 
 
 def test_without_ducts_the_report_says_so():
@@ -266,7 +266,7 @@ def test_long_lists_flow_over_pages():
     hoods = tuple(dataclasses.replace(HOOD, sentence=f"Sentence {i}.", hints=()) for i in range(40))
     needs = dataclasses.replace(HOOD, needs=(NEED,) * 40)
     found = pages(made(dataclasses.replace(ANSWER, hoods=(*hoods, needs))))
-    assert len(found) > 42
+    assert len(found) > 30
     assert all(any(f"Sentence {i}." in page for page in found) for i in range(40))
 
 

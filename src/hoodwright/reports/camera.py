@@ -75,6 +75,8 @@ def all_points(picture: Picture) -> list[Xyz]:
     found += [corner for plate in picture.plates for corner in plate.corners]
     found += [point for duct in picture.ducts for point in duct.points]
     found += [along(b.centre, (UP, sign * b.size)) for b in picture.boxes for sign in (-1, 1)]
+    found += [point for hood in picture.hoods for panel in (*hood.panels, *hood.lines) for point in panel]
+    found += [point for source in picture.sources for drawn in source.lines for point in drawn]
     return found + [hood.at for hood in picture.hoods] + [source.at for source in picture.sources]
 
 

@@ -21,6 +21,7 @@ from hoodwright.tasks.assessment import HoodAnswer, SourceNeed
 from hoodwright.units import KINDS, show, to_unit, unit_label
 
 WIDTH, LEFT, RIGHT, ROW, TOP = 390.0, 86.0, 86.0, 27.0, 18.0
+UNTOLD = "cannot be told"
 BEYOND = 2.5  # an upper bound above this many times the rest is drawn as an arrow
 
 
@@ -43,18 +44,41 @@ def flow_svg(hood: HoodAnswer, system: str) -> str:
     rows += [("commissioned", _reading(hood.commissioned, scale)), ("today", _reading(hood.today, scale))]
     bottom = TOP + ROW * len(rows)
     body = _axis(scale, bottom, system)
-    x = scale.x(need.flow)
-    body.append(line((x, TOP - 8), (x, bottom), COPPER, 1.4, stroke_dasharray=None if need.in_range else "5 3"))
+    if _is_known(need):
+        x = scale.x(need.flow)
+        body.append(line((x, TOP - 8), (x, bottom), COPPER, 1.4, stroke_dasharray=None if need.in_range else "5 3"))
     values = _values(hood, need, system)
     for i, (name, marks) in enumerate(rows):
         y = TOP + ROW * (i + 0.5)
         body.append(text((LEFT - 10, y + 4), name, 13, text_anchor="end"))
         body.append(f'<g transform="translate(0 {y:g})">{marks}</g>')
         body.append(
-            text((WIDTH, y + 4), values[i], 13, text_anchor="end", fill=INK if values[i] != "not given" else QUIET)
+            text(
+                (WIDTH, y + 4),
+                values[i],
+                13,
+                text_anchor="end",
+                fill=INK if values[i] not in ("not given", UNTOLD) else QUIET,
+            )
         )
     words = "; ".join(f"{row[0]} {value}" for row, value in zip(rows, values, strict=True))
     return drawing((WIDTH, bottom + 36), f"Flows of {hood.name}", f"{words}.", body)
+
+
+def flow_caption(hood: HoodAnswer) -> str:
+    """What the marks of this hood's figure mean."""
+    need = hood.worst
+    asked = "Copper: what is asked, a dot for each equation. " if need.in_range else "Hatched: certain limits. "
+    if not _is_known(need):
+        asked = "What is needed cannot be told, so nothing is drawn for it. "
+    read = " Dots with whiskers: read." if hood.commissioned or hood.today else ""
+    meant = "Diamond: intended." if hood.intended is not None else "No flow is intended."
+    return f"{asked}{meant}{read}"
+
+
+def _is_known(need: SourceNeed) -> bool:
+    """Whether an equation or a certain limit tells anything of the flow."""
+    return need.in_range or need.bound.least > 0 or need.bound.most is not None
 
 
 def _most(hood: HoodAnswer, need: SourceNeed) -> float:
@@ -73,9 +97,9 @@ def _values(hood: HoodAnswer, need: SourceNeed, system: str) -> list[str]:
         hood.commissioned.value if hood.commissioned else None,
         hood.today.value if hood.today else None,
     ]
-    return [asked if need.in_range else f"≥ {asked}"] + [
-        "not given" if q is None else show(q, "flow", system) for q in known
-    ]
+    if not need.in_range:
+        asked = f"≥ {asked}" if need.bound.least > 0 else UNTOLD
+    return [asked] + ["not given" if q is None else show(q, "flow", system) for q in known]
 
 
 def _required(need: SourceNeed, scale: Scale) -> str:
@@ -83,6 +107,8 @@ def _required(need: SourceNeed, scale: Scale) -> str:
         low, high = (scale.x(f) for f in (min(law.flow for law in need.laws), need.flow))
         bar = rectangle((low, -3), (high - low, 6), fill=COPPER, fill_opacity=0.3) if high > low else ""
         return bar + "".join(circle((scale.x(law.flow), 0), 4, fill=COPPER) for law in need.laws)
+    if not _is_known(need):
+        return ""
     top = need.bound.most if need.bound.most is not None else math.inf
     low, high = scale.x(need.bound.least), scale.x(top)
     bar = rectangle((low, -6), (high - low, 12), fill="none", stroke=COPPER, stroke_dasharray="3 2")

@@ -1,5 +1,6 @@
 """Places labels so that none covers another: the first free place around each anchor."""
 
+import math
 from dataclasses import dataclass, field
 
 from hoodwright.reports.svg import INK, QUIET, Point, circle, halo, line, words_width
@@ -32,6 +33,13 @@ class Labels:
     def keep_clear(self, at: Point, radius: float) -> None:
         """No label may cover this spot."""
         self.taken.append((at[0] - radius, at[1] - radius, at[0] + radius, at[1] + radius))
+
+    def keep_line_clear(self, start: Point, end: Point, radius: float) -> None:
+        """No label may cover this line."""
+        count = max(1, round(math.dist(start, end) / (2.5 * radius)))
+        for i in range(count + 1):
+            x, y = (a + (b - a) * i / count for a, b in zip(start, end, strict=True))
+            self.keep_clear((x, y), radius)
 
     def add(
         self,

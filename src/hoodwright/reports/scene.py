@@ -3,7 +3,7 @@
 import math
 
 from hoodwright.reports.camera import Camera, along, camera_for, depth, duct_depth, rim
-from hoodwright.reports.labels import Labels
+from hoodwright.reports.scene_names import Key, Places, place_words, scene_names
 from hoodwright.reports.svg import (
     AIR,
     AIR_LIGHT,
@@ -14,6 +14,7 @@ from hoodwright.reports.svg import (
     QUIET,
     RULE,
     WHITE,
+    arrow,
     circle,
     dimension,
     drawing,
@@ -22,8 +23,7 @@ from hoodwright.reports.svg import (
     polygon,
     polyline,
 )
-from hoodwright.reports.words import shortened
-from hoodwright.tasks.picture import BoxShape, DuctShape, HoodShape, PersonShape, Picture, PlateShape, SourceShape, Xyz
+from hoodwright.tasks.picture import BoxShape, DuctShape, HoodShape, PersonShape, Picture, PlateShape, SourceShape
 from hoodwright.units import show
 
 GRID = {"SI": (1.0, "1 m"), "US": (3 * 0.3048, "3 ft")}
@@ -33,27 +33,34 @@ OUTLINE = 1.2  # picture units around a duct
 Item = tuple[float, str]
 
 
-def scene_svg(picture: Picture, system: str, paper: str = PAPER) -> str:
+def scene_svg(
+    picture: Picture, system: str, paper: str = PAPER, places: Places | None = None, *, with_key: bool = True
+) -> str:
     """The whole workplace, seen from the front left without perspective.
 
-    `system` is "SI" or "US"; `paper` is the background, "none" for a transparent one.
+    `system` is "SI" or "US"; `paper` is the background, "none" for a transparent one; `places` says in words where a
+    hood is as seen from a source, by the two names. Many hoods have numbers; the key to them stands below, if wanted.
     """
     camera = camera_for(picture)
     body = [_room(picture, camera, system)]
     body += [svg for _, svg in sorted(_items(picture, camera), key=lambda item: -item[0])]
     body += _distances(picture, camera)
-    body += _labels(picture, camera, system, WHITE if paper == "none" else paper)
-    return drawing((camera.width, camera.height), "The scene", scene_words(picture, system), body, paper)
+    names, key = scene_names(picture, camera, system, WHITE if paper == "none" else paper, places or {})
+    key = key if with_key else Key()
+    size = (camera.width, camera.height + key.height)
+    words = scene_words(picture, system, places)
+    return drawing(size, "The scene", words, [*body, *names, *key.drawn], paper)
 
 
-def scene_words(picture: Picture, system: str) -> str:
+def scene_words(picture: Picture, system: str, places: Places | None = None) -> str:
     """The scene in words, for screen readers."""
     room = " by ".join(show(side, "length", system) for side in picture.room.size)
     parts = [f"A room of {room}, seen from the front left."]
     for hood in picture.hoods:
         for source in (s for s in picture.sources if s.name in hood.serves):
-            far = show(math.dist(hood.at, source.at), "length", system)
-            parts.append(f"Hood {hood.name} has its opening {far} from {source.name}.")
+            parts.append(f"Hood {hood.name} is {place_words(hood, source, system, places or {})} {source.name}.")
+        if hood.also_open:
+            parts.append(f"It is also open at: {', '.join(hood.also_open)}.")
     for word, shapes in (("Surfaces", picture.plates), ("People", picture.people), ("Ducts", picture.ducts)):
         if shapes:
             parts.append(f"{word}: {', '.join(shape.name for shape in shapes)}.")
@@ -119,19 +126,46 @@ def _person(person: PersonShape, camera: Camera) -> Item:
 def _source(source: SourceShape, camera: Camera) -> Item:
     x, y = camera.at(source.at)
     wave = [(x + dx, y - 5 - 3.2 * i) for i, dx in enumerate((0.0, 2.2, 0.0, -2.2, 0.0))]
-    return depth(source.at), polyline(wave, QUIET, 1.2) + circle((x, y), 3.4, fill=INK, stroke=WHITE, stroke_width=1)
+    extent = "".join(
+        arrow(camera.at(drawn[0]), camera.at(drawn[-1]), INK, 1.0)
+        if source.is_thrown(drawn)
+        else polyline([camera.at(p) for p in drawn], INK, 1.0)
+        for drawn in source.lines
+    )
+    dot = circle((x, y), 3.4, fill=INK, stroke=WHITE, stroke_width=1)
+    return depth(source.at), extent + polyline(wave, QUIET, 1.2) + dot
 
 
 def _hood(hood: HoodShape, camera: Camera) -> Item:
-    behind = max(0.04, 0.8 * min(hood.half_width, hood.half_height))
-    back = [camera.at(p) for p in rim(hood, behind=behind)]
     opening = [camera.at(p) for p in rim(hood)]
-    parts = [polygon(back, fill=COPPER_LIGHT, stroke=COPPER, stroke_width=1)]
+    slot, jets = hood.lines[:1], hood.lines[1:]  # of a push nozzle
+    parts = [polyline([camera.at(p) for p in drawn], COPPER, 2.2) for drawn in slot]
+    parts += [arrow(camera.at(drawn[0]), camera.at(drawn[-1]), AIR, 1.2) for drawn in jets]
+    if hood.panels:
+        parts += _panels(hood, camera)
+    else:
+        behind = max(0.04, 0.8 * min(hood.half_width, hood.half_height))
+        back = [camera.at(p) for p in rim(hood, behind=behind)]
+        parts.append(polygon(back, fill=COPPER_LIGHT, stroke=COPPER, stroke_width=1))
     if hood.flange:
         flange = [camera.at(p) for p in rim(hood, hood.flange)]
         parts.append(polygon(flange, fill=COPPER_LIGHT, fill_opacity=0.8, stroke=COPPER, stroke_width=1.4))
-    parts.append(polygon(opening, fill="#8A98A0", stroke=COPPER, stroke_width=1.6))
+    see_through = 0.25 if hood.panels else 1.0
+    parts.append(polygon(opening, fill="#8A98A0", fill_opacity=see_through, stroke=COPPER, stroke_width=1.6))
     return depth(hood.at) - 1e-3, "".join(parts)
+
+
+def _panels(hood: HoodShape, camera: Camera) -> list[str]:
+    """The body's faces, the farthest first, so thin that a source inside is seen."""
+    faces = sorted(hood.panels, key=lambda face: -sum(depth(p) for p in face) / len(face))
+    style = {
+        "fill": COPPER_LIGHT,
+        "fill_opacity": 0.45,
+        "stroke": COPPER,
+        "stroke_width": 1,
+        "stroke_linejoin": "round",
+    }
+    return [polygon([camera.at(p) for p in face], **style) for face in faces]
 
 
 def _duct(duct: DuctShape, camera: Camera) -> Item:
@@ -155,48 +189,13 @@ def _box(box: BoxShape, camera: Camera) -> Item:
 
 
 def _distances(picture: Picture, camera: Camera) -> list[str]:
-    """A dimension line from each hood's opening to each source it serves."""
+    """A dimension line from each hood to each source it serves, along the line that the answer judges by."""
     sources = {source.name: source for source in picture.sources}
-    return [
-        dimension(camera.at(hood.at), camera.at(sources[name].at))
+    sights = [
+        hood.sight_of(sources[name])
         for hood in picture.hoods
+        if hood.type != "enclosing"
         for name in hood.serves
         if name in sources
     ]
-
-
-def _labels(picture: Picture, camera: Camera, system: str, paper: str) -> list[str]:
-    labels = Labels((camera.width, camera.height), paper)
-    for spot in [source.at for source in picture.sources] + [hood.at for hood in picture.hoods]:
-        labels.keep_clear(camera.at(spot), 9)
-    for box in picture.boxes:
-        labels.keep_clear(camera.at(box.centre), 0.6 * box.size * camera.scale)
-    sources = {source.name: source for source in picture.sources}
-    for hood in picture.hoods:
-        lines = [shortened(hood.name)]
-        for name in hood.serves[:3]:
-            if name in sources:
-                far = show(math.dist(hood.at, sources[name].at), "length", system)
-                lines.append(f"{far} to {shortened(name, 24)}")
-        labels.add(camera.at(hood.at), lines, 13.5, COPPER, bold=True)
-    for source in picture.sources:
-        labels.add(camera.at(source.at), [shortened(source.name)])
-    for box in picture.boxes:
-        labels.add(camera.at(box.centre), [shortened(box.name)], 12.5, AIR)
-    for duct in picture.ducts:
-        labels.add(camera.at(_middle(duct)), [shortened(duct.name, 16)], 11.5, AIR)
-    for person in picture.people:
-        labels.add(
-            camera.at(along(person.at, ((0.0, 0.0, 1.0), person.breathing_height))), [shortened(person.name)], 12, QUIET
-        )
-    for plate in picture.plates:
-        labels.add(camera.at(plate.corners[0]), [shortened(plate.name)], 12, QUIET, below=True)
-    return labels.drawn
-
-
-def _middle(duct: DuctShape) -> Xyz:
-    """The middle of the longest straight piece of a duct."""
-    pieces = list(zip(duct.points, duct.points[1:], strict=False))
-    start, end = max(pieces, key=lambda piece: math.dist(*piece), default=(duct.points[0], duct.points[0]))
-    x, y, z = ((a + b) / 2 for a, b in zip(start, end, strict=True))
-    return x, y, z
+    return [dimension(camera.at(sight.start), camera.at(sight.end)) for sight in sights]

@@ -10,6 +10,7 @@ PAPER, INK, QUIET, RULE = "#FBF9F4", "#22303A", "#5F6E78", "#DDD8CC"
 COPPER, COPPER_LIGHT, AIR, AIR_LIGHT = "#B4622D", "#EBD3C2", "#2F7F8F", "#CFE3E6"
 WHITE = "#FFFFFF"
 FONT = "'Libertinus Serif', system-ui, sans-serif"
+HEAD = 8.0  # length of an arrow's head
 LETTER_WIDTH = 0.5  # of the font size, a little more than the mean letter
 
 Point = tuple[float, float]
@@ -35,6 +36,12 @@ def text(at: Point, words: str, size: float = 13, **attributes) -> str:
     """Words at a point; the words are escaped here and nowhere else."""
     style = {"fill": INK} | attributes
     return tag("text", html.escape(clean(words)), x=at[0], y=at[1], font_size=size, **style)
+
+
+def spans(at: Point, parts: Iterable[tuple[str, dict]], size: float = 13) -> str:
+    """One line of words in several styles, each part right after the one before."""
+    inside = "".join(tag("tspan", html.escape(clean(words)), **style) for words, style in parts)
+    return tag("text", inside, x=at[0], y=at[1], font_size=size)
 
 
 def halo(at: Point, words: str, size: float = 13, paper: str = WHITE, **attributes) -> str:
@@ -81,6 +88,18 @@ def dimension(start: Point, end: Point, colour: str = COPPER) -> str:
     return line(start, end, colour, 1.2) + "".join(ends)
 
 
+def arrow(start: Point, end: Point, stroke: str = INK, width: float = 1.2) -> str:
+    """A straight line with a filled head at its end; a mere dot has none."""
+    length = math.dist(start, end)
+    if length < 1e-6:
+        return ""
+    x, y = (end[0] - start[0]) / length, (end[1] - start[1]) / length
+    head = min(HEAD, 0.6 * length)
+    back = (end[0] - head * x, end[1] - head * y)
+    sides = [(back[0] + k * 0.42 * head * -y, back[1] + k * 0.42 * head * x) for k in (-1, 1)]
+    return line(start, back, stroke, width) + polygon([end, *sides], fill=stroke)
+
+
 def words_width(words: str, size: float = 13) -> float:
     """About how wide the words will be."""
     return LETTER_WIDTH * size * len(words)
@@ -95,6 +114,12 @@ def drawing(size: Point, title: str, description: str, body: Iterable[str], pape
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width} {height}" width="{width}" '
         f'height="{height}" role="img" font-family="{FONT}">{head}{back}{"".join(body)}</svg>'
     )
+
+
+def height_over_width(svg: str) -> float:
+    """Shape of a drawing, so that a page can keep room for it."""
+    width, height = (float(x) for x in svg.split('viewBox="0 0 ', 1)[1].split('"', 1)[0].split())
+    return height / width
 
 
 def ticks(low: float, high: float, about: int = 5) -> list[float]:

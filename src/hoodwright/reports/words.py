@@ -1,13 +1,19 @@
 """Words of the report: text that is safe to print, citations, and values for the eye."""
 
+import re
 import unicodedata
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from hoodwright.errors import InputError
 from hoodwright.results import Outcome, Quantity, Verdict
 from hoodwright.sources import Source, find_source
-from hoodwright.units import show
+from hoodwright.tasks.assessment import HoodAnswer, SourceNeed
+from hoodwright.units import parse, show
 
+SI_KINDS = {"m": "length", "mm": "length", "m/s": "velocity", "degC": "temperature"}
+SI_VALUE = re.compile(r"(?<![\w.])(\d+(?:\.\d+)?) (mm|m/s|m|degC)(?![\w³²/])")
+MOST_LISTED = 4  # hoods that a summary names
 KEPT_MARKS = "\u200c\u200d\ufe0e\ufe0f"  # joiners that some scripts need
 UNPRINTABLE = "\u00a4"
 SHAPES = {Verdict.MEETS: "circle", Verdict.SHORT: "triangle", Verdict.CANNOT_TELL: "half"}
@@ -97,3 +103,43 @@ def with_uncertainty(quantity: Quantity, system: str) -> str:
 def share(value: float) -> str:
     """A share for the eye: "18 %"."""
     return show(value, "share", "SI", 2)
+
+
+def in_system(words: str, system: str) -> str:
+    """Words that tell a range in metres, degrees or m/s, in the reader's units."""
+    if system == "SI":
+        return words
+    return SI_VALUE.sub(
+        lambda found: show(parse(f"{found[1]} {found[2]}", SI_KINDS[found[2]]), SI_KINDS[found[2]], system), words
+    )
+
+
+def required_words(need: SourceNeed, system: str) -> str:
+    """The flow needed, in few words: "291 m³/h", "≥ 629 m³/h", "cannot be told"."""
+    asked = show(need.flow, "flow", system)
+    if need.in_range:
+        return asked
+    return f"≥ {asked}" if need.bound.least > 0 else "cannot be told"
+
+
+def summary(hoods: Sequence[HoodAnswer]) -> str:
+    """One sentence over all hoods; none for a single one, whose own sentence says it."""
+    if len(hoods) < 2:
+        return ""
+    meant = _counted(hoods, [hood.enough.verdict for hood in hoods])
+    now = _counted(hoods, [hood.met.verdict for hood in hoods])
+    return f"Of {len(hoods)} hoods, what was intended {meant}. Today's flow {now}."
+
+
+def _counted(hoods: Sequence[HoodAnswer], verdicts: list[Verdict]) -> str:
+    parts = []
+    for verdict, words in (
+        (Verdict.MEETS, "meets the need"),
+        (Verdict.SHORT, "falls short"),
+        (Verdict.CANNOT_TELL, ""),
+    ):
+        names = [hood.name for hood, found in zip(hoods, verdicts, strict=True) if found is verdict]
+        if names:
+            told = f" ({', '.join(names)})" if len(names) <= MOST_LISTED and verdict is Verdict.SHORT else ""
+            parts.append(f"{words or 'cannot be judged'} at {len(names)}{told}")
+    return f"{', '.join(parts[:-1])} and {parts[-1]}" if len(parts) > 1 else parts[0]
