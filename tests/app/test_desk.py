@@ -43,6 +43,17 @@ def test_edits_with_one_key_are_one_step_back(draft):
     assert not draft.edited
 
 
+def test_an_edit_after_a_pause_is_a_step_of_its_own(draft, monkeypatch):
+    from hoodwright.web import draft as drafts
+
+    now = [100.0]
+    monkeypatch.setattr(drafts, "monotonic", lambda: now[0])
+    for pause in (0.0, 0.5, 5.0, 0.5):
+        now[0] += pause
+        nudge(draft, key="distance")
+    assert len(draft.past) == 2
+
+
 def test_undo_after_a_save_is_an_edit_and_no_conflict(draft):
     nudge(draft)
     draft.save()
@@ -87,7 +98,7 @@ def test_a_file_that_is_no_text_has_faults_and_no_traceback(folder):
 async def test_the_run_is_drawn_from_every_hood_to_the_discharge(draft):
     found = {s.name: s for s in stretches(draft.workplace, await draft.assessment())}
     assert found["stack"].ends == 0
-    assert found["A1"].ends == found["B1"].ends == found["main"].begins
+    assert found["A1"].ends == found["B1"].ends == found["A2"].begins
     assert found["A1"].from_hood and not found["main"].from_hood
     assert all(s.total[0] > s.static[0] for s in found.values())
 

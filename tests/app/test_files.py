@@ -46,13 +46,29 @@ async def test_names_from_a_file_are_text_and_never_markup(visitor: User, folder
 
 async def test_ducts_are_told_as_cards(visitor: User):
     await visitor.open("/ducts")
-    await see(visitor, "the roof fan must raise 838\u2009Pa of total pressure at 570\u2009m³/h")
+    await see(visitor, "the roof fan must raise 1390\u2009Pa of total pressure at 4750\u2009m³/h")
     await see(visitor, "Duct from bench nozzle to J1, round 100\u2009mm")
-    await see(visitor, "static pressure at the end")
+    for name in ("velocity pressure", "friction", "elbow 90 deg, 5 pieces", "branch entry 30 deg", "acceleration"):
+        await see(visitor, name)
+    for name in ("filter, dirty", "static pressure at the start", "static pressure at the end"):
+        await see(visitor, name)
     await see(visitor, "-187\u2009Pa")
-    await see(visitor, "transport velocity, at least")
-    await see(visitor, "Ratio of static pressures 0.91")
     await see(visitor, "friction = f L / D x VP")
+
+
+async def test_a_junction_tells_who_governs_and_three_ways_out(visitor: User):
+    await visitor.open("/ducts")
+    await see(visitor, "Junction; A1 governs, it needs the most suction")
+    await see(visitor, "Ratio of static pressures 0.68")
+    for way in ("another size", "more flow", "damper"):
+        await see(visitor, way)
+
+
+async def test_every_fan_has_its_own_system(visitor: User):
+    await visitor.open("/ducts")
+    await see(visitor, "Through the roof fan")
+    await see(visitor, "Through the booth fan")
+    await see(visitor, "List of materials")
 
 
 async def test_a_workplace_without_ducts_says_so(visitor: User, folder):

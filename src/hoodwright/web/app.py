@@ -14,9 +14,9 @@ LOOPBACK = ("127.0.0.1", "localhost", "::1")
 def build(desk: Desk) -> None:
     """Register pages and routes for a desk."""
     from hoodwright.web import api
-    from hoodwright.web.pages import air, ducts
+    from hoodwright.web.pages import air, ducts, guide
 
-    for part in (air, ducts, api):
+    for part in (air, ducts, guide, api):
         part.register(desk)
 
 

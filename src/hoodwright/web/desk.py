@@ -1,13 +1,17 @@
 """What lies open: the workplace files of a folder, and one draft for each file that was opened."""
 
+import re
 from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
-from hoodwright.errors import Fault, HoodwrightError, WorkplaceError
-from hoodwright.web.draft import Draft
+from hoodwright.errors import Fault, HoodwrightError, InputError, WorkplaceError
+from hoodwright.tasks.guide import entry
+from hoodwright.tasks.guide_start import starter_for
+from hoodwright.web.draft import FILE_NAME, Draft
 from hoodwright.workplace import Document
 from hoodwright.workplace.read import read_text
+from hoodwright.workplace.starters import write_new
 
 
 @dataclass(frozen=True)
@@ -43,6 +47,21 @@ class Desk:
         if name not in self._drafts and name in paths:
             self._drafts[name] = Draft(paths[name])
         return self._drafts.get(name)
+
+    def free_name(self, process: str) -> str:
+        """A name for a new file of a process, which no file of the folder has."""
+        plain = "-".join(re.findall(r"[a-z0-9]+", process.casefold())) or "workplace"
+        names = {path.name for path in self.folder.iterdir()}
+        numbered = (f"{plain}-{number}.yaml" for number in range(2, len(names) + 3))
+        return next(name for name in (f"{plain}.yaml", *numbered) if name not in names)
+
+    def start(self, process: str, name: str) -> Path:
+        """Write a starter file for a process of the guide into the folder; InputError says why it cannot be."""
+        if not FILE_NAME.fullmatch(name):
+            raise InputError(f"got {name!r}; a name of a file that ends in .yaml is needed, for example my-bench.yaml")
+        path = self.folder / name
+        write_new(starter_for(entry(process)), path)
+        return path
 
     async def opened(self, name: str | None = None) -> Draft | None:
         """The draft with its answer ready, so that the first page already holds it."""

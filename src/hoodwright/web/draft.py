@@ -3,6 +3,7 @@
 import re
 from dataclasses import replace
 from pathlib import Path
+from time import monotonic
 
 from nicegui import Event, run
 
@@ -13,6 +14,7 @@ from hoodwright.workplace import Document, Workplace
 from hoodwright.workplace.tree import Path as FieldPath
 
 MOST_STEPS_BACK = 500
+ONE_STEP_S = 1.5  # typing that pauses longer is another step back
 FILE_NAME = re.compile(r"[^\\/:*?\"<>|\x00-\x1f.][^\\/:*?\"<>|\x00-\x1f]*\.ya?ml")
 
 
@@ -31,6 +33,7 @@ class Draft:
         self.typed: dict[FieldPath, str] = {}
         self.faults: tuple[Fault, ...] = ()
         self.last_key: object = None
+        self._last_at = 0.0
         self._models: dict[str, Workplace] = {}
         self._answers: dict[tuple[str, str], Assessment] = {}
         self.document = Document("", self.path)
@@ -73,14 +76,15 @@ class Draft:
         return self._answers[key]
 
     def edit(self, document: Document, key: object = None) -> None:
-        """Take an edited document. Edits that follow each other with the same key are one step back."""
+        """Take an edited document. Edits with the same key that follow each other soon are one step back."""
         if document.text == self.document.text:
             return
         self._model(document)
-        if key is None or key != self.last_key:
+        now = monotonic()
+        if key is None or key != self.last_key or now - self._last_at > ONE_STEP_S:
             self.past = [*self.past[-MOST_STEPS_BACK:], self.document.text]
-        self.last_key = key
-        self.document = document
+        self.last_key, self._last_at = key, now
+        self.document = replace(self.document, text=document.text)  # saved meanwhile or not: that stays known
         self._answers.clear()
         self.changed.emit()
 

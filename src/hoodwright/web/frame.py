@@ -1,4 +1,4 @@
-"""The frame around every page: two places, the workplace, units, undo, save and downloads."""
+"""The frame around every page: three places, the workplace, units, undo, save and downloads."""
 
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -14,19 +14,27 @@ from hoodwright.web.components.words import Words, block, button
 from hoodwright.web.desk import Desk
 from hoodwright.web.draft import Draft
 
-PLACES = {"/": "Air", "/ducts": "Ducts"}
+PLACES = {"/": "Air", "/ducts": "Ducts", "/guide": "Guide"}
 
 
 @contextmanager
-def frame(desk: Desk, draft: Draft | None, file: str | None, place: str) -> Iterator[Draft | None]:
-    """Put a page inside the frame; gives the draft again, or None when it cannot be answered."""
+def frame(
+    desk: Desk, draft: Draft | None, file: str | None, place: str, *, alone: bool = False
+) -> Iterator[Draft | None]:
+    """Put a page inside the frame; gives the draft again, or None when it cannot be answered.
+
+    A page that stands `alone` needs no draft: it is shown whatever the state of the file.
+    """
     ui.page_title(f"{PLACES[place]} · {draft.path.name if draft else 'hoodwright'}")
     ui.add_head_html(f"<style>{_style()}</style>")
     with block("div", "sheet"):
-        header = _Header(desk, draft, place)
+        with block("div", "head"):
+            header = _Header(desk, draft, place)
         with block("div", f"place place-{PLACES[place].lower()}") as main:
             main.props["id"] = "main"
-            if draft is None:
+            if alone:
+                yield draft
+            elif draft is None:
                 nothing_here(desk, file)
                 yield None
             elif draft.faults:

@@ -8,6 +8,7 @@ from hoodwright.web.components.words import Words, block, button
 from hoodwright.web.draft import Draft
 
 LOOK_EVERY_S = 2.0
+GONE = "no file"
 
 
 class SaveBar:
@@ -21,7 +22,7 @@ class SaveBar:
             self.box.props["role"] = "alert"
             self.words = Words("p", "")
             with block("div", "choices"):
-                button("Reload from disk", draft.reload, "act")
+                self.reload = button("Reload from disk", draft.reload, "act")
                 with block("div", "copy"):
                     label = Words("label", "another name:")
                     self.name = ui.input(value=f"{draft.path.stem}-2.yaml").props("outlined dense")
@@ -46,6 +47,12 @@ class SaveBar:
 
     def _look(self) -> None:
         """Notice what others wrote. A file with faults has no edits to lose: it is read again at once."""
+        if not self.draft.path.exists():
+            if self._quiet_for != GONE:
+                self._show(
+                    f"{self.draft.path.name} is no longer on disk. Your draft is kept here; Save writes it anew."
+                )
+            return
         changed = self.draft.changed_on_disk()
         if changed and self.draft.faults:
             self.draft.reload()
@@ -61,12 +68,15 @@ class SaveBar:
 
     def _show(self, words: str, *, conflict: bool = True) -> None:
         self._shows_conflict = conflict
+        for choice in (self.reload, self.overwrite):
+            choice.set_visibility(self.draft.path.exists())
         if self.words.text != words:
             self.words.text = words
         self.box.set_visibility(True)
 
     def _not_now(self) -> None:
-        self._quiet_for = self.draft.document.checksum_on_disk
+        there = self.draft.path.exists()
+        self._quiet_for = self.draft.document.checksum_on_disk if there else GONE
         self.box.set_visibility(False)
 
     def _save_as(self) -> None:

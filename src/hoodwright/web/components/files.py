@@ -73,5 +73,6 @@ def nothing_here(desk: Desk, file: str | None) -> None:
     """The page of an empty folder, or of a file that is not there."""
     Words("h1", f"There is no workplace file {file}" if file else "There is no workplace file here")
     Words("p", f"Looked in {desk.folder}. Write a starter there with: hoodwright new workplace.yaml")
+    button("Start from the process guide", lambda: ui.navigate.to("/guide"), "act")
     for path in desk.files():
         button(path.name, lambda name=path.name: ui.navigate.to(address("/", name)), "file")

@@ -3,13 +3,17 @@
 from collections.abc import Callable
 
 from hoodwright import units
-from hoodwright.results import Caution, Outcome, Quantity
-from hoodwright.tasks.assessment import HoodAnswer
+from hoodwright.results import Caution, Hint, Outcome, Quantity
+from hoodwright.tasks.assessment import HoodAnswer, SourceNeed
 from hoodwright.web.components.equations import equations
+from hoodwright.web.components.parts import where
 from hoodwright.web.components.words import Words, block, button, mark
 from hoodwright.workplace.model import Workplace
 
 NOT_GIVEN = "not given"
+NOT_TOLD = "cannot be told"
+NO_FAN = "no fan given"
+TYPES = {"capturing": "capturing hood", "receiving": "receiving hood", "enclosing": "enclosure"}
 
 
 def hood_in_full(answer: HoodAnswer, cautions: list[Caution], system: str, asked: set[str]) -> Words:
@@ -17,22 +21,43 @@ def hood_in_full(answer: HoodAnswer, cautions: list[Caution], system: str, asked
     with block("article", "answer"):
         heading = Words("h2", answer.name)
         heading.props["tabindex"] = "-1"
+        Words("p", f"{TYPES[answer.type]}, {' and '.join(where(need) for need in answer.needs)}", "because type")
         Words("p", answer.sentence, "sentence").mark("sentence")
         with block("div", "outcomes"):
             outcome("Is what is intended enough?", answer.enough).mark("enough")
             outcome("Is it met today?", answer.met).mark("met")
         four_values(answer, system)
         equations(answer, system, asked)
+        if cautions:
+            Words("h3", "Mind")
         for caution in cautions:
-            caution_note(caution)
+            about = "" if caution.about == answer.name else f"{caution.about}: "
+            _note(about, caution)
         if answer.hints:
             Words("h3", "What would help most?")
             with block("ul", "hints"):
                 for hint in answer.hints:
-                    with block("li"):
-                        Words("strong", f"{hint.change.capitalize()}: ")
-                        Words("span", hint.text)
+                    _hint(hint, system)
     return heading
+
+
+def _hint(hint: Hint, system: str) -> None:
+    """A change in words, and what it would then take, side by side."""
+    with block("li"):
+        with block("p"):
+            Words("strong", f"{hint.change.capitalize()}: ")
+            Words("span", hint.text)
+        with block("dl", "then"):
+            for name, value in (
+                ("required flow", hint.flow),
+                ("fan power", hint.fan_power),
+                ("make-up air", hint.make_up_air),
+            ):
+                with block("div"):
+                    Words("dt", name)
+                    digits = 3 if name != "fan power" else 2
+                    shown = NO_FAN if value is None else units.show(value.value, value.kind, system, digits)
+                    Words("dd", shown)
 
 
 def hood_in_short(answer: HoodAnswer, choose: Callable[[str], None]) -> None:
@@ -63,18 +88,41 @@ def outcome(question: str, found: Outcome):
 
 def four_values(answer: HoodAnswer, system: str) -> None:
     """Required, intended, commissioned and today, side by side."""
-    exact = answer.worst.in_range
     with block("dl", "four"):
-        _value("required" if exact else "required at least", Quantity(answer.worst.flow, "flow"), system)
+        _required(answer.worst, system)
         _value("intended", None if answer.intended is None else Quantity(answer.intended, "flow"), system)
         _value("commissioned", answer.commissioned, system)
         _value("today", answer.today, system)
 
 
+def _required(need: SourceNeed, system: str) -> None:
+    """The most demanding equation; else the bracket that is certain; else that it cannot be told."""
+    if need.untold and not need.bound.lines:
+        _words("required", NOT_TOLD)
+    elif need.in_range:
+        _value("required", Quantity(need.flow, "flow"), system)
+    elif need.bound.most is None:
+        _value("required at least", Quantity(need.flow, "flow"), system)
+    else:
+        least, most = (units.show(flow, "flow", system) for flow in (need.bound.least, need.bound.most))
+        _words("required, between", f"{least} and {most}")
+
+
+def _words(name: str, words: str) -> None:
+    with block("div"):
+        Words("dt", name)
+        Words("dd", words, "missing" if words == NOT_TOLD else "")
+
+
 def caution_note(caution: Caution, *, everywhere: bool = False) -> None:
     """A caution next to what it concerns."""
+    _note("Mind: " if everywhere else f"Mind the {caution.about}: ", caution)
+
+
+def _note(about: str, caution: Caution) -> None:
     with block("p", "caution"):
-        Words("strong", "Mind: " if everywhere else f"Mind the {caution.about}: ")
+        if about:
+            Words("strong", about)
         Words("span", caution.text)
         Words("cite", f" [{caution.source}]")
 

@@ -4,11 +4,11 @@ from collections.abc import Callable
 
 from nicegui import ui
 
-from hoodwright import units
-from hoodwright.tasks.assessment import Assessment, HoodAnswer
+from hoodwright.results import Verdict
+from hoodwright.tasks.assessment import Assessment, HoodAnswer, SourceNeed
 from hoodwright.tasks.picture import Xyz
 from hoodwright.web.components.words import Words, block, mark
-from hoodwright.workplace.model import Workplace
+from hoodwright.workplace.model import Source, Workplace
 
 STEP_M, BIG_STEP_M = 0.01, 0.1
 KEYS = {
@@ -39,12 +39,14 @@ class PartsList:
         if list(self.rows) != names:
             self._build(workplace)
         for hood in workplace.hoods:
-            self._say(hood.name, _of_hood(answers[hood.name], assessment.system), chosen)
+            self._say(hood.name, _of_hood(answers[hood.name]), chosen)
             self.marks[hood.name].clear()
             with self.marks[hood.name]:
                 mark(answers[hood.name].enough.verdict)
+                if answers[hood.name].met.verdict is Verdict.SHORT:
+                    mark(Verdict.SHORT)
         for source in workplace.sources:
-            self._say(source.name, f"gives off {source.contaminant}, {source.dispersion}", chosen)
+            self._say(source.name, _of_source(source), chosen)
 
     def focus(self, name: str) -> None:
         """Put the keyboard on a part's row."""
@@ -82,6 +84,19 @@ class PartsList:
         self.step(name, tuple(size * way for way in KEYS[key]))
 
 
-def _of_hood(answer: HoodAnswer, system: str) -> str:
-    away = ", ".join(f"{units.show(n.distance, 'length', system)} from the {n.source}" for n in answer.needs)
-    return f"{away}; {answer.enough.verdict.value}"
+def _of_hood(answer: HoodAnswer) -> str:
+    today = "; today it falls short" if answer.met.verdict is Verdict.SHORT else ""
+    return f"{', '.join(where(need) for need in answer.needs)}; {answer.enough.verdict.value}{today}"
+
+
+def where(need: SourceNeed) -> str:
+    """Where a hood stands to a source, in words: '600 mm above the crucible'."""
+    return f"{need.place} the {need.source}"
+
+
+def _of_source(source: Source) -> str:
+    ways = [f"gives off {source.contaminant}", source.dispersion]
+    ways += ["hot"] * (source.heat is not None) + ["falls in"] * (source.falls is not None)
+    ways += [source.wheel.work] if source.wheel else []
+    ways += [f"tank of class {source.tank.name}"] if source.tank else []
+    return ", ".join(ways)

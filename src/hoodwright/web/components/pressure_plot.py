@@ -7,6 +7,7 @@ from hoodwright.tasks.stretches import Stretch
 
 AIR, COPPER, GREY = "#2F8899", "#C0703A", "#7D8A92"
 LENGTH_UNIT = {"SI": "m", "US": "ft"}
+LABEL_GAP, LABEL_LINE = 9, 17  # px
 FONT = "system-ui, sans-serif"
 
 
@@ -83,13 +84,15 @@ def _nodes(stretches: tuple[Stretch, ...], way: str, pressure: str) -> dict:
         if stretch.to not in follow:
             end = _point(stretch.ends, stretch.static[1], way, pressure)
             seen.setdefault(stretch.to, _named(stretch.to, end, "bottom"))
+    hoods = {stretch.start_from for stretch in stretches if stretch.from_hood}
+    _stagger([node for name, node in seen.items() if name in hoods])
     label = {
         "show": True,
         "formatter": "{b}",
         "fontFamily": FONT,
         "fontSize": 13,
         "color": GREY,
-        "distance": 9,
+        "distance": LABEL_GAP,
     }
     return {
         "type": "scatter",
@@ -98,7 +101,14 @@ def _nodes(stretches: tuple[Stretch, ...], way: str, pressure: str) -> dict:
         "itemStyle": {"opacity": 1},
         "silent": True,
         "label": label,
+        "labelLayout": {"moveOverlap": "shiftY", "hideOverlap": True},
     }
+
+
+def _stagger(nodes: list[dict]) -> None:
+    """Every other hood's name a line higher, so that long names of near hoods have room."""
+    for index, node in enumerate(sorted(nodes, key=lambda node: node["value"][0])):
+        node["label"]["distance"] = LABEL_GAP + (index % 2) * LABEL_LINE
 
 
 def _named(name: str, place: list[float], side: str) -> dict:

@@ -5,12 +5,12 @@ from nicegui import ui
 from hoodwright import units
 from hoodwright.errors import HoodwrightError
 from hoodwright.tasks.assessment import Assessment
-from hoodwright.tasks.edits import moved_by
+from hoodwright.tasks.edits import held_at_wall, moved_by
 from hoodwright.tasks.picture import Xyz, picture
 from hoodwright.web.components.edit_panel import EditPanel
 from hoodwright.web.components.files import address
-from hoodwright.web.components.outcomes import caution_note, cautions_about, hood_in_full, hood_in_short
-from hoodwright.web.components.parts import PartsList
+from hoodwright.web.components.outcomes import TYPES, caution_note, cautions_about, hood_in_full, hood_in_short
+from hoodwright.web.components.parts import PartsList, where
 from hoodwright.web.components.scene import Scene, dimensions
 from hoodwright.web.components.still import Still
 from hoodwright.web.components.words import Words, block
@@ -49,8 +49,10 @@ class AirPage:
             self.still = Still()
             self.scene = Scene(self.choose, lambda step: self.move(self._hood_name(), step), self._blind)
             Words("p", f"{KEYS_NOTE} {ROUTES_NOTE}", "because under-scene")
+            self.held = Words("p", "", "untold held")
+            self.held.props["role"] = "status"
             self.parts = PartsList(self.choose, self.move)
-            self.panel = EditPanel(draft)
+            self.panel = EditPanel(draft, self.choose)
         with block("section", "margin") as margin:
             margin.props["aria-label"] = "What each hood needs and gets"
             self.answers = block("div", "answers")
@@ -89,8 +91,10 @@ class AirPage:
         self.parts.focus(name)
 
     def move(self, name: str, step: Xyz) -> None:
-        """Move a hood by a step; it stays inside the room."""
-        self.draft.edit(moved_by(self.draft.document, name, step))
+        """Move a hood by a step; it stays inside the room, and that is said."""
+        document = self.draft.document
+        self.held.text = f"The {name} is at the wall; it goes no farther." if held_at_wall(document, name, step) else ""
+        self.draft.edit(moved_by(document, name, step))
 
     def _hood_name(self) -> str:
         hoods = self.draft.workplace.hoods
@@ -101,7 +105,7 @@ class AirPage:
         shapes, draught = picture(workplace), workplace.room.draught
         lines = dimensions(workplace, assessment, self.chosen)
         blows = f"draught {units.show(draught.speed, 'velocity', system)}" if draught else ""
-        about = f"Scene of {workplace.name}, chosen: {self.chosen}. {KEYS_NOTE} {TWIN_NOTE}"
+        about = f"Scene of {workplace.name}. {_standing(assessment, self.chosen)} {KEYS_NOTE} {TWIN_NOTE}"
         self.scene.show(shapes, self.chosen, lines, blows, about)
         self.still.show(shapes, system)
         self.parts.show(workplace, assessment, self.chosen)
@@ -135,3 +139,10 @@ class AirPage:
     def _blind(self) -> None:
         self.scene.set_visibility(False)
         self.still.stand_in()
+
+
+def _standing(assessment: Assessment, chosen: str) -> str:
+    """The chosen part in words: which hood it is, and where it stands to its sources."""
+    hoods = [answer for answer in assessment.hoods if answer.name == chosen]
+    places = [f"{TYPES[hood.type]}, {', '.join(where(need) for need in hood.needs)}" for hood in hoods]
+    return f"Chosen: {', '.join([chosen, *places])}."

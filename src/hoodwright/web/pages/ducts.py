@@ -4,9 +4,9 @@ from nicegui import ui
 
 from hoodwright import units
 from hoodwright.errors import HoodwrightError
-from hoodwright.tasks.assessment import Assessment
+from hoodwright.tasks.assessment import Assessment, DuctAnswer
 from hoodwright.tasks.stretches import stretches
-from hoodwright.web.components.cards import duct_card, fan_card, junction_card
+from hoodwright.web.components.cards import duct_card, fan_card, junction_card, materials_list
 from hoodwright.web.components.outcomes import caution_note
 from hoodwright.web.components.pressure_plot import options, pressure_plot
 from hoodwright.web.components.words import Words, block
@@ -42,7 +42,7 @@ class DuctsPage:
             self.plot.props["aria-label"] = "Plot of pressure along the run; the cards below give the same numbers."
             self.plot.props["role"] = "img"
             Words("figcaption", METHOD, "because")
-        self.cards = block("div", "cards")
+        self.systems = block("div", "systems")
         draft.changed.subscribe(self.show)
 
     async def show(self) -> None:
@@ -62,17 +62,46 @@ class DuctsPage:
         self.plot.options.clear()
         self.plot.options.update(options(stretches(self.draft.workplace, found), found.system))
         self.plot.update()
-        self.cards.clear()
-        with self.cards:
-            for fan in found.fans:
-                fan_card(fan, found.cautions, found.system)
-            for junction in found.junctions:
-                junction_card(junction, found.cautions, found.system)
-            for duct in found.ducts:
-                duct_card(duct, found.cautions, found.system)
+        self.systems.clear()
+        with self.systems:
+            for fan in (*(fan.name for fan in found.fans), ""):
+                _system(found, fan)
+            if found.materials:
+                materials_list(found.materials, found.system)
             for caution in found.cautions:
                 if caution.about == found.workplace:
                     caution_note(caution, everywhere=True)
+
+
+def _system(found: Assessment, fan: str) -> None:
+    """A fan, and every duct and junction that leads to or from it, along the way of the air."""
+    ducts = [duct for duct in found.ducts if fan_on_the_way(found, duct) == fan]
+    if not ducts:
+        return
+    junctions = {junction.name: junction for junction in found.junctions}
+    Words("h2", f"Through the {fan}" if fan else "Without a fan on the way")
+    with block("div", "cards"):
+        for answer in found.fans:
+            if answer.name == fan:
+                fan_card(answer, found.cautions, found.system)
+        for duct in ducts:
+            if duct.start_from in junctions:
+                junction_card(junctions.pop(duct.start_from), found.cautions, found.system)
+            duct_card(duct, found.cautions, found.system, found.air)
+
+
+def fan_on_the_way(found: Assessment, duct: DuctAnswer) -> str:
+    """The fan that a duct leads to or comes from; empty where there is none."""
+    fans, onward = {fan.name for fan in found.fans}, {other.start_from: other for other in found.ducts}
+    if duct.start_from in fans:
+        return duct.start_from
+    for _ in found.ducts:
+        if duct.to in fans:
+            return duct.to
+        if duct.to not in onward:
+            break
+        duct = onward[duct.to]
+    return ""
 
 
 def _sentence(found: Assessment) -> str:
