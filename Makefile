@@ -17,7 +17,7 @@ test: $(VENV)/.installed-test
 check: $(VENV)/.installed-test
 	$(BIN)/ruff check .
 	$(BIN)/ruff format --check .
-	$(BIN)/mypy src/hoodwright/air src/hoodwright/hoods src/hoodwright/ducts src/hoodwright/units src/hoodwright/tasks src/hoodwright/workplace
+	$(BIN)/mypy src/hoodwright/air src/hoodwright/particles src/hoodwright/hoods src/hoodwright/ducts src/hoodwright/units src/hoodwright/tasks src/hoodwright/workplace
 
 bench: $(VENV)/.installed-test
 	$(BIN)/python -m benchmarks
