@@ -161,6 +161,7 @@ async def test_the_way_a_hood_looks_is_a_choice_or_three_numbers(visitor: User, 
     fill(visitor, "The same as three numbers", "0 -1 -0.5")
     await see(visitor, "out of the room, −y and down")
     await written(visitor, all_types, "facing: [0, -1, -0.5]")
+    await asyncio.sleep(1.0)  # so that no check of the typed numbers is still on its way
     choose(visitor, "It looks", "0, -1, 0")
     await written(visitor, all_types, "facing: [0, -1, 0]\n    intended_flow: 700")
 

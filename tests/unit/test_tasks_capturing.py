@@ -245,3 +245,10 @@ def test_every_law_can_be_recomputed():
 def test_the_whole_answer_names_the_sources_of_its_laws():
     answer = assess(parse_workplace(BENCH))
     assert "exam-equations" in answer.sources
+
+
+def test_a_source_in_line_with_a_tiny_slot_is_answered():
+    """0.9 m along a slot of 10 x 1 mm, in its plane: nothing is drawn from there that a number could tell."""
+    tiny = ("{slot: [1 m, 50 mm]}", "{rectangle: [10 mm, 1 mm]}")
+    beside = ("at: [2 m, 1.8 m, 1.3 m]", "at: [2.9 m, 2 m, 1.3 m]")
+    assert not need_of(tiny, beside).in_range

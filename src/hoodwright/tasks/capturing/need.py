@@ -71,7 +71,8 @@ def farthest_place(hood: Hood, source: Source) -> tuple[Xyz, Place]:
     def asked(place: Place) -> float:
         if length is None or place.distance == 0:
             return place.distance
-        return 1 / float(line_sink_aside(place.distance, place.aside, length))
+        drawn = float(line_sink_aside(place.distance, place.aside, length))
+        return 1 / drawn if drawn > 0 else math.inf
 
     places = ((point, place_of(hood, point)) for point in source.points)
     return max(places, key=lambda seen: (round(asked(seen[1]), 9), seen[1].distance, seen[1].aside))
