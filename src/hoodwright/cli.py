@@ -197,6 +197,42 @@ def assess_command(
         write_report(document, workplace, answer, report, paper, quiet=as_data)
 
 
+@app.command("capture")
+def capture_command(
+    file: FileArgument,
+    source: Annotated[str | None, typer.Option(help="Name of one source; by default all.")] = None,
+    hood: Annotated[str | None, typer.Option(help="Name of one hood; by default all.")] = None,
+    distances: Annotated[
+        str | None, typer.Option(help="Move the source along the hood's axis: 25mm,51mm,... from its face.")
+    ] = None,
+    today: Annotated[bool, typer.Option("--today", help="Take today's flows where they were read.")] = False,
+    plot: Annotated[Path | None, typer.Option(help="Also draw capture against distance, as PNG or SVG.")] = None,
+    as_data: Annotated[bool, typer.Option("--json", help="Print the answer for machines, in SI.")] = False,
+) -> None:
+    """Compute the air around the hoods: which share of what a source gives off is caught, with its interval."""
+    from hoodwright.console_capture import computed, print_capture
+    from hoodwright.units import parse
+    from hoodwright.workplace import read_workplace
+
+    if plot is not None and plot.suffix.lower() not in (".png", ".svg"):
+        raise InputError(f"--plot: got {str(plot)!r}; a name that ends in .png or .svg is needed")
+    places = None if distances is None else [parse(one.strip(), "length") for one in distances.split(",")]
+    report = computed(read_workplace(file), source, hood, places, today=today)
+    if as_data:
+        import json
+
+        from hoodwright.tasks.capture_export import capture_as_json
+
+        print(json.dumps(capture_as_json(report), indent=2, allow_nan=False))
+    else:
+        print_capture(report, file)
+    if plot:
+        from hoodwright.reports.capture_figure import capture_png, capture_svg
+
+        is_svg = plot.suffix.lower() == ".svg"
+        plot.write_bytes(capture_svg(report).encode() if is_svg else capture_png(report))
+
+
 @app.command("open")
 def open_command(
     folder: Annotated[Path, typer.Argument(help="Folder with workplace files, or one file.")] = Path("."),

@@ -118,7 +118,5 @@ def _numba() -> Any:
     try:
         import numba
     except ImportError:
-        raise HoodwrightError(
-            'kernels need numba, which is not installed; run: pip install "hoodwright[kernels]"'
-        ) from None
+        raise HoodwrightError("kernels need numba, which is not installed; run: pip install numba") from None
     return numba

@@ -98,6 +98,22 @@ class Falls(Part):
         return self
 
 
+class StreamOpening(Shaped):
+    """The opening that a stream leaves: a nozzle, a gap, the top of a pot."""
+
+    round: q.Size | None = None
+    rectangle: q.Rectangle | None = None
+
+
+class Stream(Part):
+    """A stream that leaves a source with a speed of its own, warm or cold."""
+
+    opening: StreamOpening
+    towards: q.Direction
+    speed: q.StreamSpeed
+    temperature: q.StreamTemperature | None = None
+
+
 def _bends(value: Any) -> Any:
     if len(as_list(value)) < 2:
         example = "[[2 m, 1.5 m, 0.9 m], [3 m, 1.5 m, 0.9 m]]"
@@ -138,6 +154,13 @@ class Source(Part):
     throws: Throws | None = None
     falls: Falls | None = None
     tank: Tank | None = None
+    release: Stream | None = None
+
+    @model_validator(mode="after")
+    def _one_stream(self):
+        if self.release is not None and self.heat is not None:
+            raise ValueError("got both 'heat' and 'release'; the stream of hot work follows from its heat: keep one")
+        return self
 
     @model_validator(mode="after")
     def _one_place(self):

@@ -11,7 +11,7 @@ from pydantic import BeforeValidator, Field, model_validator
 from hoodwright.workplace import quantities as q
 from hoodwright.workplace.base import FlowReading, Part, Resistance, Shaped, as_list
 from hoodwright.workplace.ductwork import NARROWEST_HOSE, Cleaner, Duct, Fan, Fitting, Material
-from hoodwright.workplace.giving_off import Falls, Heat, Release, Source, Tank, Throws, Wheel
+from hoodwright.workplace.giving_off import Falls, Heat, Release, Source, Stream, StreamOpening, Tank, Throws, Wheel
 from hoodwright.workplace.hoods import (
     CapturingHood,
     EnclosingHood,
@@ -57,6 +57,8 @@ __all__ = [
     "Shaped",
     "Slots",
     "Source",
+    "Stream",
+    "StreamOpening",
     "Surface",
     "TakeOff",
     "Tank",
@@ -115,11 +117,13 @@ class AirState(Part):
 
 
 class Draught(Part):
-    """A cross-draught through the work space."""
+    """A cross-draught through the work space, how far it swings, and its turbulence."""
 
     towards: q.Direction
     speed: q.Speed
     wander: q.Speed = 0.0
+    turbulence: q.Speed = 0.05
+    eddy: q.Eddy = 0.2
 
 
 class Room(Part):
@@ -146,6 +150,7 @@ class Contaminant(Part):
     hazards: Annotated[tuple[Hazard, ...], BeforeValidator(as_list)] = ()
     transport: Transport | None = None
     reviewed_by: q.Text | None = None
+    relative_density: q.RelativeDensity | None = None
 
 
 class Surface(Part):

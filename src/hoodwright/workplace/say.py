@@ -94,8 +94,8 @@ def _wrong_type(path: Path, data: dict, tree: Tree) -> Fault:
 
 
 WHICH_TYPE = (
-    "a canopy or a wheel hood is 'receiving', a booth, cabinet or cupboard is 'enclosing', a nozzle, slot, arm or bench "
-    "is 'capturing'"
+    "a canopy or a wheel hood is 'receiving', a booth, cabinet or cupboard is 'enclosing', a nozzle, slot, arm or "
+    "bench is 'capturing'"
 )
 
 

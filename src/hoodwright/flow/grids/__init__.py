@@ -1,0 +1,1 @@
+"""Graded grids, and how plates, solid bodies and hood openings cut them."""
