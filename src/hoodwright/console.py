@@ -13,6 +13,7 @@ from hoodwright.errors import InputError
 from hoodwright.results import Caution, Verdict
 from hoodwright.tasks.assessment import Assessment, DuctAnswer, FanAnswer, HoodAnswer, JunctionAnswer, SourceNeed
 from hoodwright.tasks.caution_groups import grouped
+from hoodwright.tasks.today import is_computed
 from hoodwright.units import show, show_number, unit_label
 from hoodwright.workplace import Document, Workplace
 
@@ -25,7 +26,8 @@ PLAIN_MARKS = {Verdict.MEETS: "[*]", Verdict.SHORT: "[/]", Verdict.CANNOT_TELL: 
 def console(file=None) -> Console:
     """A console no wider than 100 columns; colour only on a terminal."""
     file = file or sys.stdout
-    width = max(LEAST_WIDTH, min(WIDTH, os.get_terminal_size().columns or WIDTH)) if file.isatty() else WIDTH
+    columns = os.get_terminal_size(file.fileno()).columns if file.isatty() else WIDTH
+    width = max(LEAST_WIDTH, min(WIDTH, columns or WIDTH))
     return Console(file=file, width=width, highlight=False, markup=False, emoji=False, soft_wrap=False)
 
 
@@ -44,6 +46,10 @@ def print_answer(answer: Assessment, file: Path) -> None:
     for hood in answer.hoods:
         _print_hood(out, hood, answer.system)
     out.print(_flows(answer))
+    computed = [hood for hood in answer.hoods if hood.today is not None and is_computed(hood.today)]
+    if computed:
+        how = computed[0].today.source  # type: ignore[union-attr]
+        say(out, f"* {how}; a flow read on site would stand instead. More: hoodwright ducts {file}")
     if answer.ducts:
         out.print()
         out.print(_ducts(answer.ducts, answer.system))
@@ -165,11 +171,15 @@ def _flows(answer: Assessment) -> Table:
             _required(hood.worst, answer.system),
             _maybe(hood.intended, "flow", answer.system),
             _maybe(hood.commissioned.value if hood.commissioned else None, "flow", answer.system),
-            _maybe(hood.today.value if hood.today else None, "flow", answer.system),
+            _maybe(hood.today.value if hood.today else None, "flow", answer.system) + _marked(hood),
             hood.enough.verdict.value,
             hood.met.verdict.value,
         )
     return table
+
+
+def _marked(hood: HoodAnswer) -> str:
+    return " *" if hood.today is not None and is_computed(hood.today) else ""
 
 
 def _required(need: SourceNeed, system: str) -> str:

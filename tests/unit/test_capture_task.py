@@ -1,59 +1,25 @@
-"""The capture job: scene, words, claims, and one clear error for each bad input."""
+"""The capture job: numbers and words, the farthest place, today's flows, the user's own spreads, stopping."""
 
 import json
+from dataclasses import replace
 
 import pytest
-from typer.testing import CliRunner
 
-from hoodwright.cli import app
+from capture_shop import FEW, SHOP, shop
 from hoodwright.errors import Cancelled, InputError
-from hoodwright.flow import Plan
 from hoodwright.jobs import Progress
 from hoodwright.reports.capture_figure import capture_png, capture_svg
-from hoodwright.results import Outcome, Verdict
-from hoodwright.tasks.air_scene import draught_of, group_of, release_of, scene_of
-from hoodwright.tasks.capture import capture_of
-from hoodwright.tasks.capture_claims import claim_of, difference
-from hoodwright.tasks.capture_export import capture_as_json
-from hoodwright.workplace import parse_workplace
+from hoodwright.tasks.capture.export import capture_as_json
+from hoodwright.tasks.capture.handbook import handbook_at
+from hoodwright.tasks.capture.job import capture_of, sentence_of
 
-FEW = Plan(realisations=78, particles=1)
-SHOP = """\
-hoodwright: 1
-name: Test shop
-room: {size: [3 m, 3 m, 2.5 m], draught: {towards: [1, 0, 0], speed: 0.05 m/s}}
-contaminants: [{name: fume, kind: fume}]
-surfaces: [{name: bench, corner: [1 m, 1 m, 0.9 m], sides: [[1 m, 0 m, 0 m], [0 m, 0.6 m, 0 m]]}]
-sources: [{name: joint, contaminant: fume, at: [1.5 m, 1.3 m, 1.1 m], dispersion: gentle}]
-hoods: [{name: nozzle, type: capturing, serves: [joint], opening: {round: 100 mm}, 
-  at: [1.5 m, 1.4 m, 1.1 m], facing: [0, -1, 0], intended_flow: 300 m3/h}]
-"""
-CABINET = SHOP[: SHOP.index("hoods:")] + (
-    "hoods: [{name: box, type: enclosing, form: cabinet, serves: [joint], opening: {rectangle: [600 mm, 300 mm]}, "
-    "inside: [0.8 m, 0.6 m, 0.5 m], at: [1.5 m, 1.1 m, 1.2 m], facing: [0, -1, 0], intended_flow: 600 m3/h}]\n"
-)
-
-
-def shop(*changes):
-    text = SHOP
-    for old, new in changes:
-        assert old in text
-        text = text.replace(old, new)
-    return parse_workplace(text)
+LINE = ("at: [1.5 m, 1.3 m, 1.1 m]", "line: [[1.5 m, 1.33 m, 1.1 m], [1.5 m, 0.9 m, 1.1 m]]")
+READ = ("intended_flow: 300 m3/h", "intended_flow: 300 m3/h, today: {flow: 120 m3/h}")
 
 
 @pytest.fixture(scope="module")
 def near():
     return capture_of(shop(), plan=FEW, distances=[0.05, 0.4])
-
-
-def test_scene_has_every_part_and_the_walls():
-    workplace = shop()
-    scene, notes = scene_of(group_of(workplace.hoods[0], workplace), workplace, ((1.5, 1.3, 1.1),))
-    assert [m.name for m in scene.mouths] == ["nozzle"] and [p.name for p in scene.plates] == ["bench"]
-    assert scene.surroundings.closed and notes == ()
-    assert draught_of(workplace).mean == (0.05, 0.0, 0.0)
-    assert release_of(workplace.sources[0], workplace, 1.2).jet is None
 
 
 def test_a_near_source_is_caught_and_a_far_one_less(near):
@@ -67,9 +33,17 @@ def test_a_near_source_is_caught_and_a_far_one_less(near):
 
 def test_json_is_as_promised(near):
     told = json.loads(json.dumps(capture_as_json(near), allow_nan=False))
-    assert list(told["series"][0]) == ["distance_m", "captured", "low", "high", "plume_limited", "claim"]
+    assert [list(row) for row in told["series"]] == [
+        ["distance_m", "captured", "low", "high", "plume_limited", "claim"]
+    ] * 2
+    assert [row["distance_m"] for row in told["series"]] == pytest.approx([0.05, 0.4])
     assert {"escape_radius_m", "time_limit_s", "realisations", "particles", "seed"} <= set(told["definition"])
-    assert told["banner"] == "not validated for capture"
+    radii = [result["definition"]["escape_radius_m"] for result in told["results"]]
+    assert radii == pytest.approx([0.45, 0.6])  # 1.5 times the distance, at least 450 mm
+    assert told["definition"]["escape_radii_m"] == radii
+    (pair,) = told["pairs"]
+    assert pair == {k: told[k] for k in ("series", "definition")} | {"source": "joint", "hood": "nozzle"}
+    assert told["banner"] == "not validated for capture" and told["results"][0]["farthest"] is None
 
 
 def test_same_seed_same_number():
@@ -81,47 +55,57 @@ def test_figure(near):
     assert capture_png(near)[:4] == b"\x89PNG"
 
 
-def test_an_enclosure_gets_no_per_cent():
-    answer = capture_of(parse_workplace(CABINET), plan=FEW).answers[0]
-    assert answer.shown == "cannot tell" and answer.openings[0].velocity > 0
-    assert 0 <= answer.captured <= 1
+def test_a_long_source_is_also_judged_at_its_farthest_place():
+    answer = capture_of(shop(LINE, ("300 m3/h", "60 m3/h")), plan=FEW).answers[0]
+    far = answer.farthest
+    assert far.place == (1.5, 0.9, 1.1) and answer.distance == pytest.approx(0.5)
+    assert far.captured < answer.captured - 0.05 and 0 <= far.low <= far.captured <= far.high
+    assert f"of its farthest place {far.shown}, interval" in answer.sentence
+    told = capture_as_json(replace_answers(answer))["results"][0]["farthest"]
+    assert told["at_m"] == [1.5, 0.9, 1.1] and told["captured"] == far.captured and told["shown"] == far.shown
+    same = replace(answer, farthest=replace(far, captured=answer.captured))
+    assert "farthest" not in sentence_of(same, "SI")
 
 
-@pytest.mark.parametrize(
-    "old, new, words",
-    [
-        ("kind: fume}", "kind: vapour, relative_density: 1.5}", "1.5 times as heavy"),
-        ("gentle", "thrown", "do not follow the air"),
-        ("gentle", "driven", "give its 'release'"),
-        ("surfaces:", "people: [{name: Ann, at: [1.5 m, 1.35 m]}]\nsurfaces:", "Ann stands between"),
-    ],
-)
-def test_what_cannot_be_claimed(old, new, words):
-    workplace = shop((old, new))
-    assert words in claim_of(workplace.hoods[0], workplace.sources[0], workplace)
+def replace_answers(answer):
+    report = capture_of(shop(), plan=FEW)
+    return replace(report, answers=(answer,))
 
 
-def test_why_the_handbook_differs():
-    assert "stream brings more" in difference(0.2, 0.4, Outcome(Verdict.MEETS, "x"), True)
-    assert "margin" in difference(0.95, 1.0, Outcome(Verdict.SHORT, "x"), False)
-    assert difference(0.95, 1.0, Outcome(Verdict.MEETS, "x"), False) is None
+def test_today_takes_the_flow_that_was_read():
+    designed, today = (capture_of(shop(READ), plan=FEW, today=flag) for flag in (False, True))
+    assert (designed.answers[0].flow, today.answers[0].flow) == pytest.approx((300 / 3600, 120 / 3600))
+    assert today.answers[0].captured <= designed.answers[0].captured
+    assert "m³/h today:" in today.answers[0].sentence and today.flow == "today"
+    assert "was read" in today.answers[0].handbook.because and "is intended" in designed.answers[0].handbook.because
 
 
-@pytest.mark.parametrize(
-    "changes, words",
-    [
-        ([("1.3 m, 1.1 m]", "1.45 m, 1.1 m]")], "joint: .* lies in"),
-        ([("facing: [0, -1, 0]", "facing: [0, 0, -1]"), ("1.4 m, 1.1 m]", "1.4 m, 0.905 m]")], "bench"),
-        ([("0.05 m/s", "60 m/s")], "draught"),
-        (
-            [("intended_flow: 300 m3/h", "intended_flow: 300 m3/h, today: {flow: 0 m3/h}")],
-            "draws no air",
-        ),
-    ],
-)
-def test_bad_input_is_one_clear_error(changes, words):
-    with pytest.raises(InputError, match=words):
-        capture_of(shop(*changes), plan=FEW, today=True)
+def test_today_without_a_reading_is_told():
+    answer = capture_of(shop(), plan=FEW, today=True).answers[0]
+    assert answer.flow == pytest.approx(300 / 3600)
+    assert any("No flow of today" in note and "nozzle" in note for note in answer.notes)
+
+
+def test_the_interval_takes_what_the_file_says_of_its_inputs():
+    well, badly = (
+        capture_of(
+            shop(("contaminants:", f"uncertainty: {{position: {place}, flow: {flow}}}\ncontaminants:")),
+            plan=FEW,
+            distances=[0.3],
+        ).answers[0]
+        for place, flow in (("2 mm", "1 %"), ("250 mm", "50 %"))
+    )
+    assert (well.definition.spreads.position, well.definition.spreads.flow) == (0.002, 0.01)
+    assert well.definition.spreads.draught == 0.05
+    assert badly.high - badly.low > well.high - well.low
+
+
+def test_the_handbook_is_asked_at_the_place_itself(near):
+    first, last = (answer.handbook for answer in near.answers)
+    assert first.verdict == "meets the need" and last.verdict == "falls short"
+    workplace = shop()
+    here = handbook_at(workplace.hoods[0], workplace.sources[0], workplace, 300 / 3600)
+    assert here.need.distance == pytest.approx(0.1) and here.outcome.verdict == "meets the need"
 
 
 def test_unknown_names_and_bad_distances():
@@ -130,24 +114,16 @@ def test_unknown_names_and_bad_distances():
             capture_of(shop(), plan=FEW, **arguments)
 
 
+def test_distances_are_for_one_pair():
+    both = SHOP.replace(
+        "sources: [", "sources: [{name: other, contaminant: fume, at: [1 m, 1 m, 1 m], dispersion: still},"
+    )
+    with pytest.raises(InputError, match=r"^--distances: one source and one hood are needed, got 2 pairs"):
+        capture_of(shop(("serves: [joint]", "serves: [joint, other]"), of=both), plan=FEW, distances=[0.1])
+
+
 def test_it_can_be_stopped():
     progress = Progress()
     progress.cancel()
     with pytest.raises(Cancelled):
         capture_of(shop(), plan=FEW, progress=progress)
-
-
-def test_command_prints_sentence_interval_and_banner(tmp_path):
-    file, figure = tmp_path / "shop.yaml", tmp_path / "curve.svg"
-    file.write_text(SHOP, encoding="utf-8")
-    result = CliRunner().invoke(app, ["capture", str(file), "--distances", "50mm,100mm", "--plot", str(figure)])
-    assert result.exit_code == 0
-    assert result.stdout.startswith("The nozzle, 50\u2009mm from the joint,") and figure.exists()
-    assert " ".join(result.stdout.split()).count("not validated for capture") == 1
-
-
-def test_sealed_enclosure_is_named():
-    lid = "surfaces:\n  - {name: lid, corner: [1 m, 1.1 m, 0.8 m], sides: [[1 m, 0 m, 0 m], [0 m, 0 m, 0.8 m]]}\n  -"
-    workplace = parse_workplace(CABINET.replace("surfaces: [", lid + " ").replace("0.6 m, 0 m]]}]", "0.6 m, 0 m]]}"))
-    with pytest.raises(InputError, match=r"box: .*(sealed|no air)"):
-        capture_of(workplace, plan=FEW)

@@ -9,6 +9,7 @@ from analytic_air import analytic_air, lines, point_sink, still_air
 from hoodwright.errors import InputError, RangeError
 from hoodwright.flow import (
     follow,
+    free_jet_at,
     free_jet_velocity,
     heat_plume,
     jet_laws,
@@ -117,6 +118,39 @@ def test_a_sheet_takes_in_more_than_a_round_stream_and_turns_round_far_up(still)
     flows = [np.interp([0.5, 1.0, 4.0, 8.0], p.places[:, 2], p.flow) for p in (wide, round_one)]
     assert flows[0][1] - 0.05 == pytest.approx(2 * (flows[0][0] - 0.05), rel=0.15)
     assert flows[0][3] / flows[0][2] > 2.2
+
+
+GRILLE = supply_jet((1, 2, 3), (0, -1, 0), 0.04, 0.08, 1.0)  # 2 m/s
+
+
+def test_a_free_jet_on_its_axis_has_the_speed_of_the_law():
+    for distance in (0.0, 0.5, 2.0, 5.0):
+        velocity, turbulence = free_jet_at(GRILLE, (1, 2 - distance, 3))
+        assert velocity == pytest.approx((0, -free_jet_velocity(distance, 0.04, 2.0), 0))
+        assert turbulence == pytest.approx(0.27 * abs(velocity[1]))
+
+
+@pytest.mark.parametrize("distance", [0.3, 1.5, 4.0])
+def test_a_free_jet_keeps_its_momentum(distance):
+    """The integral of the squared speed over a section, whatever its distance: flow times speed of the opening."""
+    r = np.linspace(0, 4 * max(0.11 * distance, 0.2), 4001)
+    speed = -free_jet_at(GRILLE, np.stack([1 + r, 0 * r + 2 - distance, 0 * r + 3], axis=1))[0][:, 1]
+    assert np.trapezoid(2 * np.pi * r * speed**2, r) == pytest.approx(0.08 * 2.0, rel=1e-4)
+
+
+def test_a_free_jet_spreads_as_measured():
+    """Half the speed at 0.085 to 0.1 of the distance, as round jets are usually told to spread."""
+    halves = [
+        free_jet_at(GRILLE, (1 + 3.0 * slope, -1, 3))[0][1] / free_jet_at(GRILLE, (1, -1, 3))[0][1]
+        for slope in (0.085, 0.1)
+    ]
+    assert halves[1] < 0.5 < halves[0]
+
+
+def test_a_free_jet_does_not_blow_backwards_and_takes_any_number_of_places():
+    assert np.all(free_jet_at(GRILLE, (1, 2.1, 3))[0] == 0)
+    velocity, turbulence = free_jet_at(GRILLE, np.zeros((0, 3)))
+    assert velocity.shape == (0, 3) and turbulence.shape == (0,)
 
 
 def test_a_supply_grille_blows_faster_through_less():

@@ -2,7 +2,7 @@
 
 import numpy as np
 import pytest
-from scipy.sparse import random_array
+from scipy.sparse import csr_array, random_array, tril, triu
 
 from hoodwright.flow.linear.multigrid import Multigrid
 from hoodwright.kernels import sparse
@@ -27,6 +27,11 @@ def single(matrix):
     return matrix.indptr.astype(np.int32), matrix.indices.astype(np.int32), matrix.data.astype(np.float32)
 
 
+def halves(matrix):
+    """Below the diagonal, and above it."""
+    return single(tril(matrix, -1).tocsr()), single(triu(matrix, 1).tocsr())
+
+
 def columns():
     return RNG.normal(size=(ROWS, 4)).astype(np.float32)
 
@@ -37,7 +42,9 @@ def test_products_and_rest(matrix):
     assert out == pytest.approx(matrix @ x, abs=1e-4)
     sparse.multiply(0, ROWS, *single(matrix), x, out, True)
     assert out == pytest.approx(2 * (matrix @ x), abs=1e-4)
-    sparse.residual(0, ROWS, *single(matrix), right, x, out)
+    inverse = (1 / matrix.diagonal()).astype(np.float32)
+    lower, upper = halves(matrix)
+    sparse.residual(0, ROWS, *lower, *upper, inverse, right, x, out)
     assert out == pytest.approx(right - matrix @ x, abs=1e-4)
     exact = np.zeros((ROWS, 4))
     whole = (*single(matrix)[:2], matrix.data)
@@ -62,11 +69,33 @@ def test_sweeps_are_gauss_seidel_down_and_up(matrix):
     right, full = columns(), matrix.toarray()
     inverse = (1 / matrix.diagonal()).astype(np.float32)
     down = np.zeros((ROWS, 4), np.float32)
-    sparse.sweep_down(0, ROWS, *single(matrix), inverse, right, down)
+    lower, upper = halves(matrix)
+    sparse.sweep_down(0, ROWS, *lower, inverse, right, down)
     assert down == pytest.approx(np.linalg.solve(np.tril(full), right), abs=1e-4)
+    rest = np.zeros((ROWS, 4), np.float32)
+    sparse.rest_after_down(0, ROWS, *upper, down, rest)
+    assert rest == pytest.approx(right - full @ down, abs=1e-4)
     up = down.copy()
-    sparse.sweep_up(0, ROWS, *single(matrix), inverse, right, down, up)
+    sparse.sweep_up(0, ROWS, *lower, *upper, inverse, right, down, up)
     assert up == pytest.approx(np.linalg.solve(np.triu(full), right - np.tril(full, -1) @ down), abs=1e-4)
+
+
+def test_sweeps_of_blocks_take_the_other_block_from_before(matrix):
+    """Two blocks: each is Gauss-Seidel of its own, whatever the other does at the same time."""
+    right, full, half = columns(), matrix.toarray(), ROWS // 2
+    inverse = (1 / matrix.diagonal()).astype(np.float32)
+    own = np.kron(np.eye(2), np.ones((half, half)))
+    lower, upper = single(csr_array(np.tril(full, -1) * own)), single(csr_array(full - np.tril(full) * own))
+    down = np.zeros((ROWS, 4), np.float32)
+    for first in (half, 0):
+        sparse.sweep_down(first, first + half, *lower, inverse, right, down)
+    assert down == pytest.approx(np.linalg.solve(np.tril(full) * own, right), abs=1e-4)
+    up = down.copy()
+    for first in (half, 0):
+        sparse.sweep_up(first, first + half, *lower, *upper, inverse, right, down, up)
+    assert up == pytest.approx(
+        np.linalg.solve(np.triu(full) * own, right - (full - np.triu(full) * own) @ down), abs=1e-4
+    )
 
 
 @pytest.mark.parametrize("bases", [0, 1, 4, 6])

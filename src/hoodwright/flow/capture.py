@@ -66,6 +66,8 @@ def capture(air, mouths, flows, release, draught, plan, rng):
 def capture_map(air, mouths, flows, release, places, draught, plan, seed):
     """Captured fraction with the source at each of many places, for a picture: few realisations at each, no interval.
 
+    Every place meets the same gusts, spread evenly over their chances: places differ by the air, less by luck.
+
     Parameters
     ----------
     air : Bases
@@ -97,12 +99,20 @@ def capture_map(air, mouths, flows, release, places, draught, plan, seed):
     each, start = plan.realisations, moved_to(release, places[int(np.argmin(far))])
     radius = max(plan.escape_radius, float(escape_radius_for(far.max()))) if len(drawing) else plan.escape_radius
     own = replace(plan, escape_radius=radius, realisations=each * len(places))
-    alike = np.ones(own.realisations)
+    alike, rng = np.ones(own.realisations), np.random.default_rng(seed)
     offset = np.repeat(places - start.extent.centre, each, axis=0)
-    varied = Varied(alike, offset, np.zeros((own.realisations, 3)), alike)
-    traced = trace(air, mouths, flows, start, draught, own, np.random.default_rng(seed), varied=varied)
+    varied = Varied(alike, offset, np.tile(_even_gusts(draught, each, rng), (len(places), 1)), alike)
+    traced = trace(air, mouths, flows, start, replace(draught, wander=0.0), own, rng, varied=varied)
     shares, _ = capped_shares(traced, mouths, flows)
     return shares.sum(axis=1).reshape(len(places), each).mean(axis=1)
+
+
+def _even_gusts(draught, count, rng):
+    """Deviations of the draught from its mean (count, 3): one from each of even shares of their chances."""
+    shares = (np.arange(count) + 0.5) / count
+    normals = np.array([NormalDist().inv_cdf(share) for share in shares])
+    drawn = np.stack([rng.permutation(normals) for _ in range(3)], axis=1)
+    return draught.wander * np.array([1.0, 1.0, draught.rising]) * drawn
 
 
 def capped_shares(traced: Traced, mouths, flows):

@@ -21,6 +21,9 @@ JET_ENTRAINMENT, PLUME_ENTRAINMENT, SIDE_ENTRAINMENT = 0.055, 0.085, 0.5  # of a
 HEAT_WIDTH = 1.16  # how much wider the bell of the heat is than that of the speed
 HEAT_SHARE = (1 + HEAT_WIDTH**2) / 2  # by which buoyancy acts more than in an even stream
 CORE = 1 / (2 * sqrt(2) * JET_ENTRAINMENT)  # 6.4 diameters: so far the axis of a jet keeps its speed
+# Turbulence over the speed on the axis: smoke then spreads 1.2 times as wide as the speed, as measured in free jets.
+# Not fitted to captured fractions.
+JET_UNREST = 0.27
 ORIGIN_DEPTH = 1.9  # diameters below a hot face: where its plume seems to begin
 LONGEST_PATH, MOST_STATIONS, WORK = 12.0, 1500, (7, 16)  # m
 SLOWEST, FASTEST, HOTTEST = 1e-3, 100.0, 2000.0  # m/s, m/s, K
@@ -56,6 +59,8 @@ class JetPath:
     excess: np.ndarray  # (n, 3) m/s
     flow: np.ndarray  # (n,) m3/s
     direction: np.ndarray  # (n, 3)
+    inflow: np.ndarray  # (n,) speed at which air is drawn to its rim, over that on the axis
+    spread: np.ndarray  # (n,) by which the radius grows along the path
     ended: str  # "hood", "wall", "edge" of the computed box, or "spent"
 
     @property
@@ -233,6 +238,35 @@ def free_jet_velocity(distance, area, speed):
     return positive("speed in the opening", speed, "m/s") * np.minimum(1.0, CORE / np.maximum(away, 1e-12))
 
 
+def free_jet_at(jet, places):
+    """Velocity of a straight jet in still air at places, and its turbulence there: a bell of constant momentum.
+
+    Parameters
+    ----------
+    jet : Jet
+        Its buoyancy and width are left out.
+    places : array (..., 3) [m]
+
+    Returns
+    -------
+    velocity : array (..., 3) [m/s]
+        None behind the opening.
+    turbulence : array (...) [m/s]
+        Standard deviation in each direction.
+
+    Valid: air of the room, far from walls and plates; else it is too fast on the axis, or reaches too short.
+    Source: [plume-theory, momentum of a bell-shaped jet]
+    """
+    away = numbers("places", places) - np.asarray(jet.place)
+    ahead = away @ np.asarray(jet.direction)
+    aside = np.linalg.norm(away - ahead[..., None] * np.asarray(jet.direction), axis=-1)
+    length = CORE * 2 * sqrt(jet.flow / jet.speed / pi)
+    share = np.minimum(1.0, length / np.maximum(ahead, 1e-12)) * (ahead >= 0)
+    square = (aside / (2 * JET_ENTRAINMENT * np.maximum(ahead, length))) ** 2
+    speed = jet.speed * share * np.exp(-square)
+    return speed[..., None] * np.asarray(jet.direction), JET_UNREST * jet.speed * share * np.exp(-square / 2)
+
+
 def jet_laws(pressure=True):
     """The constants that a stream obeys, in the order the kernel takes them.
 
@@ -280,7 +314,8 @@ def follow(arrays, weights, jet, pressure=True):
     if n < 2:
         raise InputError(f"the stream at {_told(jet.place)} meets a wall at once; move it into open air or turn it")
     room = room[:n]
-    return JetPath(room[:, :3], room[:, 3], room[:, 4:7], room[:, 7], room[:, 8:11], _ended(arrays, room[-1]))
+    columns = (room[:, :3], room[:, 3], room[:, 4:7], room[:, 7], room[:, 8:11], room[:, 11], room[:, 12])
+    return JetPath(*columns, _ended(arrays, room[-1]))
 
 
 def _ended(arrays, last) -> str:

@@ -30,7 +30,8 @@ NEAR = 6  # longer sides of the greatest opening from there to the side of a loc
 ROOM = Resolution(cells_across=3, growth=1.4)  # of the coarse answer for the whole room
 
 _kept: OrderedDict[str, Bases] = OrderedDict()
-_lock = threading.Lock()
+_lock = threading.Lock()  # of the two tables
+_turns: dict[str, threading.Lock] = {}  # of what is being solved
 
 
 class Reporting(Protocol):
@@ -94,13 +95,25 @@ def solve_near(
     unknown = sorted(set(names) - {mouth.name for mouth in scene.mouths})
     if unknown or not names:
         raise InputError(f"scene: there is no hood {', '.join(unknown) or 'named'}; name hoods of the scene")
-    room = _cached(f"{scene!r} room", lambda: _one_grid(scene, ROOM, _whole(scene), progress))
+    whole = replace(scene, watch=()) if scene.surroundings.closed else scene  # one answer for the room, whoever asks
+    first, last = (_Part(progress, start) if progress else None for start in (0.0, 0.5))
+    room = _cached(f"{whole!r} room", lambda: _one_grid(whole, ROOM, _whole(whole), first))
     longest = max(mouth.longer for mouth in scene.mouths if mouth.name in names)
     reach = resolution.reach or max(NEAR * longest, 0.5)
     box = box_round(scene, replace(resolution, reach=reach), names)
     outer = potential_of_room(scene, room)
     key = f"{scene!r} {resolution!r} {names!r}"
-    return _cached(key, lambda: _one_grid(scene, resolution, box, progress, outer))
+    return _cached(key, lambda: _one_grid(scene, resolution, box, last, outer))
+
+
+class _Part:
+    """Half of a progress: the room first, then the box."""
+
+    def __init__(self, whole: Reporting, start: float):
+        self.whole, self.start = whole, start
+
+    def report(self, fraction: float, doing: str) -> None:
+        self.whole.report(self.start + fraction / 2, doing)
 
 
 def _whole(scene: Scene) -> tuple[np.ndarray, np.ndarray]:
@@ -183,7 +196,7 @@ def _notes(scene: Scene, made: Cut, sides: list[Side]) -> tuple[str, ...]:
     notes = []
     if not sides:
         notes.append(
-            "The room has no opening of its own: air comes in evenly through its walls, and there is no draught."
+            "The room has no opening of its own: air comes in evenly through its walls, and no draught is computed."
         )
     away = [mouth.name for mouth, here in zip(scene.mouths, made.here, strict=True) if not here]
     if away:
@@ -192,11 +205,23 @@ def _notes(scene: Scene, made: Cut, sides: list[Side]) -> tuple[str, ...]:
 
 
 def _cached(key: str, make: Callable[[], Bases]) -> Bases:
+    """What is kept, or what is made now; who asks for the same meanwhile waits for it."""
     with _lock:
-        if key in _kept:
-            _kept.move_to_end(key)
-            return _kept[key]
-    made = make()
+        turn = _turns.setdefault(key, threading.Lock())
+    with turn:
+        with _lock:
+            if key in _kept:
+                _turns.pop(key, None)
+                _kept.move_to_end(key)
+                return _kept[key]
+        try:
+            return _keep(key, make())
+        finally:
+            with _lock:
+                _turns.pop(key, None)
+
+
+def _keep(key: str, made: Bases) -> Bases:
     with _lock:
         _kept[key] = made
         while len(_kept) > KEPT:

@@ -15,7 +15,7 @@ import numpy as np
 
 from hoodwright.errors import InputError
 from hoodwright.flow.calm import calm_air
-from hoodwright.flow.jet import MOST_STATIONS, WORK, jet_laws
+from hoodwright.flow.jet import JET_UNREST, MOST_STATIONS, WORK, jet_laws
 from hoodwright.flow.release import drawn_jets, drawn_starts
 from hoodwright.kernels.chance import PLACES
 from hoodwright.kernels.jet_path import COLUMNS
@@ -24,9 +24,7 @@ from hoodwright.ranges import not_above, not_negative, numbers, positive
 
 __all__ = ["ESCAPED", "LATE", "SETTLED", "Draught", "Plan", "Traced", "Varied", "trace"]
 
-# Turbulence over the speed on the axis, and its time in bell radii over that speed: smoke then spreads 1.2 times as
-# wide as the speed, as measured in free jets. Not fitted to captured fractions.
-JET_UNREST, JET_TIME = 0.27, 1.0
+JET_TIME = 1.0  # of the turbulence of a jet, in bell radii over the speed on its axis
 STEP_SHARE = 0.8  # of a cell, a bell radius or an eddy, in one step
 STRONGEST = 10.0  # m/s: a draught above that is a slip
 MOST = 5_000_000  # particles

@@ -15,8 +15,9 @@ from pathlib import Path
 
 from platformdirs import user_cache_path
 
-__all__ = ["cache_folder", "cache_root", "one_process_at_a_time"]
+__all__ = ["cache_folder", "cache_root", "is_kept", "one_process_at_a_time"]
 
+TEMPORARY = "hoodwright-kernels-"
 LONGEST_WAIT = 300.0  # s, for another process to finish compiling
 
 
@@ -26,6 +27,11 @@ def cache_root() -> Path:
     wanted = os.environ.get("NUMBA_CACHE_DIR") or user_cache_path("hoodwright") / "kernels"
     folder = Path(wanted)
     return folder if folder.is_absolute() and _can_write(folder) else _temporary()
+
+
+def is_kept() -> bool:
+    """Whether compiled kernels outlast this process; not so where no folder could be written."""
+    return not cache_root().name.startswith(TEMPORARY)
 
 
 def cache_folder(source: Path) -> Path:
@@ -68,6 +74,6 @@ def _can_write(folder: Path) -> bool:
 
 def _temporary() -> Path:
     """A folder of this process alone: cached kernels are code, and must not come from a shared place."""
-    folder = Path(tempfile.mkdtemp(prefix="hoodwright-kernels-"))
+    folder = Path(tempfile.mkdtemp(prefix=TEMPORARY))
     atexit.register(shutil.rmtree, folder, ignore_errors=True)
     return folder

@@ -77,15 +77,19 @@ def kernel(signature: str, **options: Any) -> Callable[[Callable[..., Any]], Ker
 
 
 def warm(progress: Reporting | None = None) -> list[Warmed]:
-    """Compile every kernel declared so far; the time of a kernel includes those it is first to call."""
+    """Compile every kernel declared so far; the time of a kernel includes those it is first to call.
+
+    Whoever calls a kernel meanwhile, in this process or another, waits until all are ready.
+    """
     kernels = list(_registered.values())
     times = []
-    for number, each in enumerate(kernels):
-        if progress:
-            progress.report(number / len(kernels), f"compiling {each.name}")
-        began = time.perf_counter()
-        hits = sum(each.compiled().stats.cache_hits.values())
-        times.append(Warmed(each.name, time.perf_counter() - began, hits > 0))
+    with _one_at_a_time():
+        for number, each in enumerate(kernels):
+            if progress:
+                progress.report(number / len(kernels), f"compiling {each.name}")
+            began = time.perf_counter()
+            hits = sum(each.compiled().stats.cache_hits.values())
+            times.append(Warmed(each.name, time.perf_counter() - began, hits > 0))
     if progress:
         progress.report(1.0, "all kernels are ready")
     return times

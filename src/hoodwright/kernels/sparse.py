@@ -1,12 +1,23 @@
 """Sparse matrices (compressed rows) on four columns at once, for the rows `first` to `last` of a block.
 
 Blocks may run in threads side by side. Nothing depends on their timing: a sweep takes values of other blocks from
-before the sweep.
+before the sweep. For sweeps a matrix is kept in two parts without its diagonal: what lies below it in the row's own
+block, and the rest. So each part of a sweep reads from memory only what it needs.
 """
 
 from hoodwright.kernels.lazy import kernel
 
-__all__ = ["advance", "multiply", "multiply_exact", "products", "residual", "sweep_down", "sweep_up", "turn"]
+__all__ = [
+    "advance",
+    "multiply",
+    "multiply_exact",
+    "products",
+    "residual",
+    "rest_after_down",
+    "sweep_down",
+    "sweep_up",
+    "turn",
+]
 
 MATRIX = "int32[::1], int32[::1], float32[::1]"
 TABLE = "float32[:,::1]"
@@ -16,32 +27,49 @@ SUMS = "UniTuple(float64, 4)"
 
 @kernel(f"void(int64, int64, {MATRIX}, float32[::1], {TABLE}, {TABLE})", fastmath=True)
 def sweep_down(first, last, starts, columns, values, inverse, right, out):
-    """Gauss-Seidel from the first row to the last, from nothing; other blocks count as zero."""
+    """Gauss-Seidel from the first row to the last, from nothing, by the lower part; other blocks count as zero."""
     for i in range(first, last):
         s0, s1, s2, s3 = right[i, 0], right[i, 1], right[i, 2], right[i, 3]
         for p in range(starts[i], starts[i + 1]):
-            j = columns[p]
-            if first <= j < i:
-                w = values[p]
-                s0 -= w * out[j, 0]
-                s1 -= w * out[j, 1]
-                s2 -= w * out[j, 2]
-                s3 -= w * out[j, 3]
+            j, w = columns[p], values[p]
+            s0 -= w * out[j, 0]
+            s1 -= w * out[j, 1]
+            s2 -= w * out[j, 2]
+            s3 -= w * out[j, 3]
         w = inverse[i]
         out[i, 0], out[i, 1], out[i, 2], out[i, 3] = s0 * w, s1 * w, s2 * w, s3 * w
 
 
-@kernel(f"void(int64, int64, {MATRIX}, float32[::1], {TABLE}, {TABLE}, {TABLE})", fastmath=True)
-def sweep_up(first, last, starts, columns, values, inverse, right, before, out):
+@kernel(f"void(int64, int64, {MATRIX}, {TABLE}, {TABLE})", fastmath=True)
+def rest_after_down(first, last, starts, columns, values, x, out):
+    """What `sweep_down` leaves over: out = - (upper part) x, as the rows themselves were met."""
+    for i in range(first, last):
+        s0, s1, s2, s3 = x[0, 0] * 0, x[0, 0] * 0, x[0, 0] * 0, x[0, 0] * 0
+        for p in range(starts[i], starts[i + 1]):
+            j, w = columns[p], values[p]
+            s0 -= w * x[j, 0]
+            s1 -= w * x[j, 1]
+            s2 -= w * x[j, 2]
+            s3 -= w * x[j, 3]
+        out[i, 0], out[i, 1], out[i, 2], out[i, 3] = s0, s1, s2, s3
+
+
+@kernel(f"void(int64, int64, {MATRIX}, {MATRIX}, float32[::1], {TABLE}, {TABLE}, {TABLE})", fastmath=True)
+def sweep_up(
+    first, last, starts, columns, values, upper_starts, upper_columns, upper_values, inverse, right, before, out
+):
     """Gauss-Seidel from the last row to the first; `before` is `out` before the sweep."""
     for back in range(last - first):
         i = last - 1 - back
         s0, s1, s2, s3 = right[i, 0], right[i, 1], right[i, 2], right[i, 3]
         for p in range(starts[i], starts[i + 1]):
-            j = columns[p]
-            if j == i:
-                continue
-            w = values[p]
+            j, w = columns[p], values[p]
+            s0 -= w * out[j, 0]
+            s1 -= w * out[j, 1]
+            s2 -= w * out[j, 2]
+            s3 -= w * out[j, 3]
+        for p in range(upper_starts[i], upper_starts[i + 1]):
+            j, w = upper_columns[p], upper_values[p]
             if i < j < last:
                 s0 -= w * out[j, 0]
                 s1 -= w * out[j, 1]
@@ -56,13 +84,21 @@ def sweep_up(first, last, starts, columns, values, inverse, right, before, out):
         out[i, 0], out[i, 1], out[i, 2], out[i, 3] = s0 * w, s1 * w, s2 * w, s3 * w
 
 
-@kernel(f"void(int64, int64, {MATRIX}, {TABLE}, {TABLE}, {TABLE})", fastmath=True)
-def residual(first, last, starts, columns, values, right, x, out):
+@kernel(f"void(int64, int64, {MATRIX}, {MATRIX}, float32[::1], {TABLE}, {TABLE}, {TABLE})", fastmath=True)
+def residual(first, last, starts, columns, values, upper_starts, upper_columns, upper_values, inverse, right, x, out):
     """out = right - A x."""
     for i in range(first, last):
+        w = 1 / inverse[i]
         s0, s1, s2, s3 = right[i, 0], right[i, 1], right[i, 2], right[i, 3]
+        s0, s1, s2, s3 = s0 - w * x[i, 0], s1 - w * x[i, 1], s2 - w * x[i, 2], s3 - w * x[i, 3]
         for p in range(starts[i], starts[i + 1]):
             j, w = columns[p], values[p]
+            s0 -= w * x[j, 0]
+            s1 -= w * x[j, 1]
+            s2 -= w * x[j, 2]
+            s3 -= w * x[j, 3]
+        for p in range(upper_starts[i], upper_starts[i + 1]):
+            j, w = upper_columns[p], upper_values[p]
             s0 -= w * x[j, 0]
             s1 -= w * x[j, 1]
             s2 -= w * x[j, 2]

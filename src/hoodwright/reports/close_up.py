@@ -125,7 +125,7 @@ def close_up_caption(picture: Picture, hood_name: str) -> str:
     if hood.type == "receiving" and hood.facing[2] < -UPRIGHT:
         words.append("The taper of the canopy is a sketch.")
     if hood.also_open:
-        words.append(f"Not drawn, for the file gives them no place: {', '.join(hood.also_open)}.")
+        words.append(f"Not drawn: {', '.join(hood.also_open)}.")
     return " ".join(words)
 
 

@@ -87,7 +87,7 @@ def elevation_words(hood: HoodShape, sources: list[SourceShape], system: str) ->
         if any(source.is_thrown(drawn) for drawn in source.lines):
             parts.append(f"An arrow shows which way {source.name} throws.")
     if hood.also_open:
-        parts.append(f"Not drawn, since the file gives them no place: {', '.join(hood.also_open)}.")
+        parts.append(f"Not drawn: {', '.join(hood.also_open)}.")
     return " ".join(parts)
 
 

@@ -71,7 +71,8 @@ def flow_caption(hood: HoodAnswer) -> str:
     asked = "Copper: what is asked, a dot for each equation. " if need.in_range else "Hatched: certain limits. "
     if not _is_known(need):
         asked = "What is needed cannot be told, so nothing is drawn for it. "
-    read = " Dots with whiskers: read." if hood.commissioned or hood.today else ""
+    computed = ", today's computed as built" if hood.today and "computed" in (hood.today.source or "") else ""
+    read = f" Dots with whiskers: read{computed}." if hood.commissioned or hood.today else ""
     meant = "Diamond: intended." if hood.intended is not None else "No flow is intended."
     return f"{asked}{meant}{read}"
 

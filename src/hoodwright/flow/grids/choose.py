@@ -66,11 +66,14 @@ def grid_for(scene: Scene, resolution: Resolution, box: tuple[np.ndarray, np.nda
     for mouth in inside:
         _for_mouth(axes, mouth, resolution)
     for plate in scene.plates:
-        _for_plate(axes, plate)
+        if _meets(box, plate.corners()):
+            _for_plate(axes, plate)
     for block in scene.blocks:
-        _for_block(axes, block)
+        if _meets(box, block.corners()):
+            _for_block(axes, block)
     for vent in scene.vents:
-        _for_vent(axes, vent)
+        if _meets(box, np.array([vent.centre])):
+            _for_vent(axes, vent)
     grid = Grid(tuple(axis.lines() for axis in axes))  # type: ignore[arg-type]
     if grid.cells > MOST_CELLS:
         raise RangeError(
@@ -78,6 +81,11 @@ def grid_for(scene: Scene, resolution: Resolution, box: tuple[np.ndarray, np.nda
             "take fewer cells across an opening, a shorter reach, or solve groups of hoods by themselves"
         )
     return grid
+
+
+def _meets(box: tuple[np.ndarray, np.ndarray], corners: np.ndarray) -> bool:
+    """Whether what has these corners reaches into a box."""
+    return bool(np.all(corners.min(axis=0) <= box[1] + 1e-9) and np.all(corners.max(axis=0) >= box[0] - 1e-9))
 
 
 def _take_in(box: np.ndarray, plate: Plate, reach: float) -> None:

@@ -101,13 +101,24 @@ def _sinks_and_draught(scene: Scene) -> Callable[[np.ndarray], tuple[np.ndarray,
     def outer(points: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
         potentials, slopes = [], []
         for place, strength in strengths:
-            away = points[:, None] - _images(scene, np.asarray(place, dtype=float))
-            distance = np.linalg.norm(away, axis=2)
-            potentials.append(strength * np.sum(1 / distance, axis=1) / (4 * np.pi))
-            slopes.append(-strength * np.sum(away / distance[..., None] ** 3, axis=1) / (4 * np.pi))
+            potential, slope = _sinks(points, _images(scene, np.asarray(place, dtype=float)))
+            potentials.append(strength * potential / (4 * np.pi))
+            slopes.append(strength * slope / (4 * np.pi))
         for axis in range(3):
             potentials.append(draughts(scene, points)[:, axis])
             slopes.append(np.broadcast_to(np.eye(3)[axis], points.shape))
         return np.stack(potentials, axis=1), np.stack(slopes, axis=1)
 
     return outer
+
+
+def _sinks(points: np.ndarray, places: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    """Sum of 1 / r from many places, and its slope (n, 3). One place at a time: all at once fills the memory."""
+    columns = np.ascontiguousarray(points.T)
+    potential, slope = np.zeros(len(points)), np.zeros(columns.shape)
+    for place in places:
+        away = columns - place[:, None]
+        per_metre = 1 / np.sqrt(np.einsum("cn,cn->n", away, away))
+        potential += per_metre
+        slope -= away * per_metre**3
+    return potential, slope.T

@@ -36,31 +36,34 @@ class System:
 
 def assemble(made: Cut, sides: list[Side], parts: np.ndarray) -> System:
     """The matrix of a cut grid. With no open side one potential of each connected part is held: only slopes count."""
-    grid = made.grid
-    number = np.full(grid.shape, -1, dtype=np.int32)
+    number = np.full(made.grid.shape, -1, dtype=np.int32)
     air = ~made.solid
     number[air] = np.arange(np.count_nonzero(air), dtype=np.int32)
-    total = np.zeros(grid.shape)
-    rows, columns, values, through = [], [], [], []
-    for axis, factor in enumerate(edge_factors(made)):
-        conductance = _conductance(made, axis) * factor
-        through.append(conductance)
+    through = [_conductance(made, axis) * factor for axis, factor in enumerate(edge_factors(made))]
+    total = np.zeros(made.grid.shape)
+    for axis, conductance in enumerate(through):
         total[below(axis)] += conductance
         total[above(axis)] += conductance
+    for side in sides:
+        total[beside(side.axis, side.index, 1 - side.side)] += side.pull * areas_of(made.grid, side.axis, side.index)
+    diagonal = total[air]
+    if not sides:
+        diagonal[np.unique(parts[air], return_index=True)[1]] *= 2
+    return System(_matrix(number, through, diagonal), number, through)
+
+
+def _matrix(number: np.ndarray, through: list[np.ndarray], diagonal: np.ndarray) -> csr_array:
+    """Every open face links the two cells beside it."""
+    own = np.arange(len(diagonal), dtype=np.int32)
+    rows, columns, values = [own], [own], [diagonal]
+    for axis, conductance in enumerate(through):
         on = np.nonzero(conductance)
         a, b, c = number[below(axis)][on], number[above(axis)][on], -conductance[on]
         rows += [a, b]
         columns += [b, a]
         values += [c, c]
-    for side in sides:
-        total[beside(side.axis, side.index, 1 - side.side)] += side.pull * areas_of(grid, side.axis, side.index)
-    diagonal = total[air]
-    if not sides:
-        diagonal[np.unique(parts[air], return_index=True)[1]] *= 2
-    own = np.arange(len(diagonal), dtype=np.int32)
-    triples = [np.concatenate([*part, last]) for part, last in ((rows, own), (columns, own), (values, diagonal))]
-    matrix = csr_array((triples[2], (triples[0], triples[1])), shape=(len(own),) * 2)
-    return System(matrix, number, through)
+    places = np.concatenate(rows), np.concatenate(columns)
+    return csr_array((np.concatenate(values), places), shape=(len(own), len(own)))
 
 
 def right_hand_sides(made: Cut, system: System, prescribed: list[list[Faces]], sides: list[Side]) -> np.ndarray:
