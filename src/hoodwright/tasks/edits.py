@@ -85,7 +85,7 @@ def _placed(document: Document, hood: Hood, target: Xyz, *, exact: bool) -> Docu
     for axis, (old, new) in enumerate(zip(hood.at, target, strict=True)):
         if not math.isclose(old, new, abs_tol=SAME_PLACE):
             path = ("hoods", index, "at", axis)
-            document = document.set(path, _in_its_unit(document, path, new, exact=exact))
+            document = document.set(path, in_its_unit(document, path, new, exact=exact))
     return document
 
 
@@ -113,7 +113,7 @@ def _hood(hoods: tuple[Hood, ...], name: str) -> Hood:
     return found
 
 
-def _in_its_unit(document: Document, path: Path, value: float, *, exact: bool) -> str:
+def in_its_unit(document: Document, path: Path, value: float, *, exact: bool) -> str:
     """A length in the unit that the file has at this place, to about a quarter of a millimetre unless exact."""
     unit = NUMBER.sub("", document.words(path) or "", count=1).strip("\"' ") or "m"
     if not exact:

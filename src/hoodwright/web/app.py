@@ -4,19 +4,21 @@ import socket
 from pathlib import Path
 
 from hoodwright.errors import InputError
+from hoodwright.tasks import warm_up
 from hoodwright.web.desk import Desk
 
 FIRST_PORT = 8088
 PORTS_TO_TRY = 50
+BUSY_BROWSER_S = 20.0  # s: a browser that draws smoke in software may be silent so long and keep its page
 LOOPBACK = ("127.0.0.1", "localhost", "::1")
 
 
 def build(desk: Desk) -> None:
     """Register pages and routes for a desk."""
-    from hoodwright.web import api
-    from hoodwright.web.pages import air, ducts, guide
+    from hoodwright.web import animation, api, live
+    from hoodwright.web.pages import air, ducts, guide, three
 
-    for part in (air, ducts, guide, api):
+    for part in (air, ducts, guide, three, api, animation, live):
         part.register(desk)
 
 
@@ -32,6 +34,7 @@ def run(
     from starlette.middleware.trustedhost import TrustedHostMiddleware
 
     build(Desk(folder, first))
+    app.on_startup(warm_up.start)
     port = free_port(host, port or FIRST_PORT)
     if host in LOOPBACK:
         app.add_middleware(TrustedHostMiddleware, allowed_hosts=[*LOOPBACK, "[::1]"])
@@ -49,6 +52,7 @@ def run(
         tailwind=False,
         binding_refresh_interval=None,
         ws_per_message_deflate=False,
+        reconnect_timeout=BUSY_BROWSER_S,
     )
 
 

@@ -15,6 +15,8 @@ from hoodwright.web.desk import Desk
 from hoodwright.web.draft import Draft
 
 PLACES = {"/": "Air", "/ducts": "Ducts", "/guide": "Guide"}
+WITHIN = {"/three": "/"}  # pages that belong to a place
+NAMES = {**PLACES, "/three": "Three"}
 
 
 @contextmanager
@@ -25,12 +27,12 @@ def frame(
 
     A page that stands `alone` needs no draft: it is shown whatever the state of the file.
     """
-    ui.page_title(f"{PLACES[place]} · {draft.path.name if draft else 'hoodwright'}")
+    ui.page_title(f"{NAMES[place]} · {draft.path.name if draft else 'hoodwright'}")
     ui.add_head_html(f"<style>{_style()}</style>")
     with block("div", "sheet"):
         with block("div", "head"):
             header = _Header(desk, draft, place)
-        with block("div", f"place place-{PLACES[place].lower()}") as main:
+        with block("div", f"place place-{NAMES[place].lower()}") as main:
             main.props["id"] = "main"
             if alone:
                 yield draft
@@ -61,7 +63,7 @@ class _Header:
                 for target, name in PLACES.items():
                     link = Words("a", name)
                     link.props["href"] = address(target, draft.path.name) if draft else target
-                    if target == place:
+                    if target == WITHIN.get(place, place):
                         link.props["aria-current"] = "page"
             self.name = button(f"{draft.path.name if draft else 'no file'} ▾", chooser.open, "workplace")
             self.name.props["title"] = "Choose another workplace file"

@@ -1,12 +1,12 @@
 // Draws a workplace (plain shapes in metres, z up) with three.js, which NiceGUI serves from its own wheel.
-// It renders on demand: after a new picture, a resize, or a turn of the view. Nothing moves by itself.
+// It renders on demand: after a new picture, a resize, or a turn of the view. Only smoke moves, and only while it runs.
 import { THREE, OrbitControls, CSS2DRenderer } from "nicegui-scene";
 import {
-  COLOUR, dimensionLine, dispose, draughtArrow, ductBody, hoodBody, hoodLabel, machine, person, roomBody, slab,
-  sourceBody, sourceLabel, spread, stand, subject,
+  COLOUR, EMPTY, LiveView, RAMP, besideStance, dimensionLine, dispose, draughtArrow, ductBody, hoodBody, hoodLabel, machine,
+  person, pictureOf, roomBody, slab, sourceBody, sourceLabel, spread, stand, subject,
 } from "hoodwright-scene";
 
-const STEP = 0.01, BIG_STEP = 0.1, LINE_PICK = 0.02;
+const STEP = 0.01, BIG_STEP = 0.1, LINE_PICK = 0.02, FINE = 2;
 const KEYS = {
   ArrowLeft: [-1, 0, 0], ArrowRight: [1, 0, 0], ArrowUp: [0, 1, 0], ArrowDown: [0, -1, 0],
   PageUp: [0, 0, 1], PageDown: [0, 0, -1],
@@ -17,13 +17,34 @@ export default {
     <div class="scene" tabindex="0" role="application" :aria-label="about" @keydown="key">
       <canvas aria-hidden="true"></canvas>
       <div class="scene-labels" aria-hidden="true"></div>
+      <div v-if="live?.url" class="scene-air">
+        <div v-if="face.shown" class="scene-answer" :class="{ old: face.old }">
+          <p role="status"><strong>{{ live.said || face.shown }}</strong>
+            <span v-if="face.told"> captured, {{ face.interval }}</span></p>
+          <p class="scene-banner">{{ face.banner }}</p>
+        </div>
+        <p v-if="face.fault" class="scene-fault" role="alert">{{ face.fault }}</p>
+        <p v-if="face.doing" class="scene-doing" role="status">
+          <progress :value="face.fraction" max="1" aria-hidden="true"></progress>{{ face.doing }}</p>
+      </div>
+      <div v-if="live?.layers?.length && legend.length" class="scene-legend">
+        <div v-for="one in legend"><p>{{ one.words }}</p>
+          <span>{{ one.low }}</span><i v-if="one.low" :style="{ background: ramp }"></i><span>{{ one.high }}</span></div>
+      </div>
       <div class="scene-views">
+        <button v-if="live?.url && face.ready" type="button" class="scene-play" @click="play">
+          {{ face.playing ? "Pause the smoke" : "Let the smoke move" }}</button>
         <button type="button" @click="look('near')" :aria-pressed="view == 'near'">At the hood</button>
         <button type="button" @click="look('room')" :aria-pressed="view == 'room'">Whole room</button>
       </div>
     </div>`,
-  props: { picture: Object, chosen: String, dimensions: Array, draught: String, about: String },
-  data: () => ({ view: "near" }),
+  props: {
+    picture: Object, chosen: String, dimensions: Array, draught: String, about: String, live: Object, stance: Object,
+  },
+  data: () => ({ view: "near", face: { ...EMPTY }, ramp: RAMP }),
+  computed: {
+    legend() { return Object.values(this.face.legend ?? {}).filter(Boolean); },
+  },
 
   mounted() {
     const canvas = this.$el.querySelector("canvas");
@@ -43,19 +64,75 @@ export default {
     this.observer.observe(this.$el);
     this.draw();
     this.look("near");
+    this.air();
   },
   beforeUnmount() {
+    this.three.air?.dispose();
     this.observer?.disconnect();
     this.three.controls?.dispose();
     this.three.renderer?.dispose();
   },
   watch: {
-    picture() { this.draw(); },
+    picture(now, before) {
+      this.draw();
+      this.three.air?.follow(JSON.stringify(now) != JSON.stringify(before));
+    },
+    live: { deep: true, handler() { this.air(); } },
     dimensions() { this.draw(); },
+    stance() { this.draw(); this.look(this.view); },
     chosen() { this.draw(); if (this.view == "near") this.look("near"); },
   },
 
   methods: {
+    // The live air, once it is asked for.
+    air() {
+      if (!this.live || !this.three.scene || !this.picture) return;
+      this.three.air ??= new LiveView({
+        three: this.three, face: this.face, picture: () => this.picture,
+        draw: (now) => (now ? this.render() : this.ask()),
+        emit: (event, value) => this.$emit(event, value),
+        inches: () => this.dimensions?.some((line) => /\d\s*(in|ft)\b/.test(line.words)),
+      });
+      this.three.air.want(JSON.parse(JSON.stringify(this.live)));
+    },
+    ask_air(anew) {
+      this.three.air?.ask(anew);
+      this.three.air?.askLayers();
+    },
+    play() {
+      this.face.playing = !this.face.playing;
+      this.three.air?.run();
+    },
+    said() {
+      const { shown, told, interval, banner, old } = this.face;
+      if (!this.live?.url || !shown || old) return [];
+      return [told ? `${shown} captured` : this.live.said || shown, ...(told ? [interval] : []), banner];
+    },
+    take(width, kind) {
+      this.render();
+      const labels = this.$el.querySelector(".scene-labels");
+      return pictureOf(this.three.renderer.domElement, labels, this.said(), width, kind);
+    },
+    still() { return this.three.scene ? this.finely(() => this.take(Infinity, "png")) : ""; },
+    // For a picture to keep: twice as fine as on a plain screen.
+    finely(act) {
+      const { renderer, air } = this.three, usual = renderer.getPixelRatio();
+      const fit = (ratio) => {
+        renderer.setPixelRatio(ratio);
+        air?.cloud.refresh(renderer.domElement.height);
+      };
+      fit(Math.max(FINE, usual));
+      try {
+        return act();
+      } finally {
+        fit(usual);
+        this.ask();
+      }
+    },
+    frames(count, every, width = 640) {
+      const { air } = this.three;
+      return air ? air.frames(count, every, () => this.take(width, "jpeg")) : [];
+    },
     build() {
       const { renderer } = this.three;
       renderer.setPixelRatio(Math.min(window.devicePixelRatio, 2));
@@ -111,9 +188,10 @@ export default {
         if (o.isMesh && !o.material.transparent && o.material.colorWrite) { o.castShadow = !o.receiveShadow; o.receiveShadow = true; }
       });
       this.dimensions?.forEach((line) => all.add(dimensionLine(line, picture.hoods.find((hood) => hood.name == line.hood))));
-      if (picture.room.draught && this.draught) {
-        const { middle, size } = subject(picture, this.chosen);
-        all.add(draughtArrow(picture.room.draught, middle.toArray(), Math.max(0.72, size), this.draught));
+      if (this.draught && Math.hypot(...picture.room.draught ?? []) > 0) {
+        const { middle, size } = subject(picture, this.chosen), { stance } = this;
+        const arrow = stance ? besideStance(stance) : [middle.toArray(), Math.max(0.72, size)];
+        all.add(draughtArrow(picture.room.draught, this.draught, ...arrow));
       }
       scene.add(all);
       this.three.shapes = all;
@@ -144,7 +222,7 @@ export default {
       this.$el.classList.toggle("far", view == "room");
       const { camera, controls } = this.three;
       if (!camera || !this.picture) return;
-      stand(camera, controls, this.picture, this.chosen, view);
+      stand(camera, controls, this.picture, this.chosen, view, this.stance);
       this.ask();
     },
     resize() {
@@ -161,14 +239,16 @@ export default {
     ask() {
       if (this.asked) return;
       this.asked = true;
-      requestAnimationFrame(() => {
-        this.asked = false;
-        const { renderer, labels, scene, camera } = this.three;
-        renderer.render(scene, camera);
-        labels.render(scene, camera);
-        spread(scene, camera, this.$el.clientWidth, this.$el.clientHeight);
-        this.$el.dataset.drawn = String(Number(this.$el.dataset.drawn ?? 0) + 1);
-      });
+      requestAnimationFrame(() => this.render());
+    },
+    render() {
+      this.asked = false;
+      const { renderer, labels, scene, camera, air } = this.three;
+      air?.drag.fit();
+      renderer.render(scene, camera);
+      labels.render(scene, camera);
+      spread(scene, camera, this.$el.clientWidth, this.$el.clientHeight);
+      this.$el.dataset.drawn = String(Number(this.$el.dataset.drawn ?? 0) + 1);
     },
     pick(event) {
       const box = this.$el.getBoundingClientRect();

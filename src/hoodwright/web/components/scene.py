@@ -3,10 +3,12 @@
 import math
 from collections.abc import Callable
 from dataclasses import asdict, dataclass
+from pathlib import Path
 
 import nicegui.elements.scene  # noqa: F401  its three.js is what scene.js imports
 from nicegui import ui
 
+from hoodwright.tasks.arrangements.view import Stance
 from hoodwright.tasks.assessment import Assessment, SourceNeed
 from hoodwright.tasks.picture import Picture, Xyz
 from hoodwright.workplace.model import Hood, ReceivingHood, Source, Workplace
@@ -22,8 +24,17 @@ class Dimension:
     hood: str
 
 
+FASTEST_FRAME, MOST_FRAMES = 0.02, 240  # s between two frames; frames of one animation
+PATIENCE = 60.0  # s: drawing in software is slow
+LOOK = Path(__file__).with_name("scene.css")
+
+
 class Scene(ui.element, component="scene.js", esm={"hoodwright-scene": "scene_parts"}):
-    """Draws when something changed and only then; nothing moves by itself."""
+    """Draws when something changed; besides, only smoke moves, and only while it runs.
+
+    Events of the live smoke, for `on`: "moved" {name, at} when a drag ends, "share" (the captured share, as the server
+    told it), "field_ready" (there is air to draw), "doing" {fraction, words}, "layer" {layer, words}, "fault" {words}.
+    """
 
     def __init__(
         self,
@@ -32,6 +43,7 @@ class Scene(ui.element, component="scene.js", esm={"hoodwright-scene": "scene_pa
         on_blind: Callable[[], None],
     ):
         super().__init__()
+        ui.add_css(LOOK)
         self.on("choose", lambda e: on_choose(e.args))
         self.on("step", lambda e: on_step(tuple(e.args)))
         self.on("blind", lambda _: on_blind())
@@ -43,6 +55,58 @@ class Scene(ui.element, component="scene.js", esm={"hoodwright-scene": "scene_pa
         self.props["dimensions"] = [asdict(line) for line in dimensions]
         self.props["draught"] = draught
         self.props["about"] = about
+
+    def stand_at(self, stance: Stance) -> None:
+        """Look at a place near by from a way of the page's own."""
+        self.props["stance"] = asdict(stance)
+
+    def live(
+        self,
+        url: str,
+        hood: str,
+        source: str,
+        flow: float | None = None,
+        draught: Xyz | None = None,
+        layers: list[str] | None = None,
+        plane: str = "level",
+        running: bool = True,
+        smoke: bool = True,
+        fixed: bool = False,
+        said: str = "",
+    ) -> None:
+        """Ask `url` for the air of one hood and source, and show its smoke.
+
+        `flow` in m3/s, `draught` in m/s; None: as in the draft. `layers`: of "streamlines", "speed" and "map", the last
+        two on the "level" or "upright" `plane`. An empty `url` takes all of it away. Asks again when
+        anything changed. `running`: whether smoke moves, unless the viewer wants less motion.
+        `fixed`: nothing can be dragged. `said`: what the page finds, in place of a share that cannot be told.
+        """
+        self.props["live"] = {
+            "url": url,
+            "hood": hood,
+            "source": source,
+            "flow": flow,
+            "draught": draught,
+            "layers": list(layers or ()),
+            "plane": plane,
+            "running": running,
+            "smoke": smoke,
+            "fixed": fixed,
+            "said": said,
+        }
+
+    def ask_again(self) -> None:
+        """The draft changed in a way that the picture does not show, such as a bench: ask for the air anew."""
+        self.run_method("ask_air", True)
+
+    async def still(self) -> str:
+        """What is seen now as a PNG data URL, smoke included; empty where there is no WebGL."""
+        return await self.run_method("still", timeout=PATIENCE) or ""
+
+    async def frames(self, count: int, every_s: float, width: int = 640) -> list[str]:
+        """JPEG data URLs of smoke at even times, the first one now; they take longer to draw than to see."""
+        count, every_s = min(max(count, 1), MOST_FRAMES), max(every_s, FASTEST_FRAME)
+        return await self.run_method("frames", count, every_s, width, timeout=PATIENCE + count) or []
 
 
 def dimensions(workplace: Workplace, assessment: Assessment, chosen: str) -> list[Dimension]:

@@ -1,10 +1,15 @@
-"""Where the browser has no WebGL: it is said, and the scene of the report stands in its place."""
+"""Where the browser has no WebGL: it is said, and stills stand in place of the scene and of its live smoke."""
 
 from nicegui import ui
 
 from hoodwright.reports import scene_svg
 from hoodwright.tasks.picture import Picture
 from hoodwright.web.components.words import Words, block
+
+CAPTION = (
+    "This browser has no WebGL, so the scene and the smoke are still pictures, drawn anew when something changes. "
+    "The list below and the fields do everything."
+)
 
 
 class Still:
@@ -14,11 +19,8 @@ class Still:
         self.picture: tuple[Picture, str] | None = None
         with block("figure", "still") as self.box:
             self.image = ui.html("", sanitize=False)
-            Words(
-                "figcaption",
-                "This browser has no WebGL, so the scene is a still picture. "
-                "The list below and the fields do everything.",
-            )
+            self.smoke = ui.html("", sanitize=False).classes("still-smoke")
+            Words("figcaption", CAPTION)
         self.box.set_visibility(False)
 
     def show(self, picture: Picture, system: str) -> None:
@@ -26,6 +28,10 @@ class Still:
         self.picture = (picture, system)
         if self.box.visible:
             self.image.set_content(scene_svg(picture, system))
+
+    def show_smoke(self, drawn: str) -> None:
+        """Smoke as SVG, one or more."""
+        self.smoke.set_content(drawn)
 
     def stand_in(self) -> None:
         """Take the scene's place."""

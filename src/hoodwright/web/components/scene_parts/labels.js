@@ -10,7 +10,8 @@ export function spread(scene, camera, width, height) {
   boxes.sort((a, b) => b.weight - a.weight);
   const taken = [];
   for (const one of boxes) {
-    const shift = TRIES.map((n) => n * (one.h + GAP)).find((dy) => !taken.some((other) => meets(one, other, dy)));
+    const shifts = (one.fixed ? [0] : TRIES).map((n) => n * (one.h + GAP));
+    const shift = shifts.find((dy) => !taken.some((other) => meets(one, other, dy)));
     const hidden = shift === undefined && one.weight < ALWAYS;
     one.element.style.marginLeft = `${one.inward}px`;
     one.element.style.marginTop = `${shift ?? 0}px`;
@@ -30,7 +31,8 @@ function box(object, camera, width, height) {
     return null;
   }
   const held = Math.min(Math.max(x, w / 2 + GAP), width - w / 2 - GAP);
-  return { element, weight: object.userData.weight, x: held, y, w, h, inward: held - x };
+  const fixed = element.classList.contains("scene-level");  // belongs to its line
+  return { element, fixed, weight: object.userData.weight, x: held, y, w, h, inward: held - x };
 }
 
 const meets = (one, other, dy) =>

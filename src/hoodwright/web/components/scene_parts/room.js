@@ -92,13 +92,13 @@ export function machine(box) {
   return group;
 }
 
-export function draughtArrow(draught, near, size, words) {
+export function draughtArrow(draught, words, near, size, scale = 1) {
   const way = vec(draught).normalize();
-  const start = vec(near).addScaledVector(way, -(size + 0.3)).add(new THREE.Vector3(0, 0, 0.42));
-  const end = start.clone().addScaledVector(way, 0.5);
+  const start = vec(near).addScaledVector(way, -scale * (size + 0.3)).add(new THREE.Vector3(0, 0, 0.42 * scale));
+  const end = start.clone().addScaledVector(way, 0.5 * scale);
   const group = new THREE.Group();
-  group.add(arrow(start.toArray(), end.toArray(), 0.009, plain(COLOUR.breeze, 0.85)));
-  const over = start.clone().addScaledVector(way, 0.2).add(new THREE.Vector3(0, 0, 0.09));
+  group.add(arrow(start.toArray(), end.toArray(), 0.009 * scale, plain(COLOUR.breeze, 0.85)));
+  const over = start.clone().addScaledVector(way, 0.2 * scale).add(new THREE.Vector3(0, 0, 0.09 * scale));
   group.add(label(words, over.toArray(), "scene-draught", 2));
   return group;
 }

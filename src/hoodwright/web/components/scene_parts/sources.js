@@ -39,6 +39,7 @@ export function dimensionLine(line, hood) {
     new THREE.LineBasicMaterial({ color: COLOUR.line, depthTest: false, transparent: true, opacity: 0.9 }));
   drawn.renderOrder = 5;
   const middle = p.clone().add(q).multiplyScalar(0.5).addScaledVector(lift, 0.05);
+  group.userData.measure = true;
   group.add(drawn, label(line.words, middle.toArray(), "scene-measure", 10));
   return group;
 }

@@ -48,7 +48,15 @@ function inTheWay(picture, hood, middle, eye) {
   return others.filter(Boolean).length + 0.5 * people.filter(Boolean).length;
 }
 
-export function stand(camera, controls, picture, chosen, view) {
+// Where the arrow of the draught stands beside what a stance shows: high, at its free side. See draughtArrow.
+export function besideStance({ middle, size, looked_from, free_side }) {
+  const scale = size / 0.9, aside = UP.clone().cross(vec(looked_from)).normalize();
+  const place = vec(middle).addScaledVector(aside, 0.95 * free_side * size).add(new THREE.Vector3(0, 0, 0.55 * size - 0.42 * scale));
+  return [place.toArray(), -0.05, scale];
+}
+
+// `stance`, where a page has one: { middle, size, looked_from, free_side }.
+export function stand(camera, controls, picture, chosen, view, stance) {
   const narrow = Math.max(1, 1.35 / camera.aspect);
   const [x, y, z] = picture.room.size;
   controls.maxDistance = Math.max(30, 3 * Math.hypot(x, y, z));
@@ -57,6 +65,10 @@ export function stand(camera, controls, picture, chosen, view) {
   if (view == "room") {
     controls.target.set(x / 2, y / 2, z * 0.32);
     camera.position.set(0.32, -1, 0.5).normalize().multiplyScalar(Math.hypot(x, y, z) * 1.12 * narrow);
+  } else if (stance) {
+    const far = stance.size / Math.sin((camera.fov / 2) * Math.PI / 180) * narrow;
+    controls.target.copy(vec(stance.middle));
+    camera.position.copy(vec(stance.looked_from)).multiplyScalar(far);
   } else {
     const { middle, size, hood } = subject(picture, chosen);
     const far = Math.max(NEAREST, size) / Math.sin((camera.fov / 2) * Math.PI / 180) * 1.18 * narrow;

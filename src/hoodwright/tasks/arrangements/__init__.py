@@ -1,0 +1,1 @@
+"""One source with its hood beside it, above it and around it."""
