@@ -25,6 +25,9 @@ PLAIN_LETTERS = "hoodwright-plain-letters"
 SAID_PLAINLY = {"°": "deg", "±": "+/-", "●": "[*]", "△": "[/]", "◧": "[?]"}
 
 FileArgument = Annotated[Path, typer.Argument(help="A workplace file (YAML).")]
+PaperOption = Annotated[
+    str | None, typer.Option(help="Paper of the PDF: a4 or letter; by default a4 for SI, letter for US.")
+]
 PortOption = Annotated[
     int | None, typer.Option(help="Port of the page; by default the first free one from 8088 on.", min=1, max=65535)
 ]
@@ -171,9 +174,7 @@ def assess_command(
     as_data: Annotated[bool, typer.Option("--json", help="Print the answer for machines, in SI.")] = False,
     report: Annotated[Path | None, typer.Option(help="Also write the answer as a PDF.")] = None,
     units: Annotated[str | None, typer.Option(help="SI or US; by default what the file says.")] = None,
-    paper: Annotated[
-        str | None, typer.Option(help="Paper of the PDF: a4 or letter; by default a4 for SI, letter for US.")
-    ] = None,
+    paper: PaperOption = None,
 ) -> None:
     """Answer: is what was intended enough, and is it met today? For every hood, duct and fan."""
     units, paper = _one_of("--units", units, ("SI", "US")), _one_of("--paper", paper, ("a4", "letter"))
@@ -207,30 +208,65 @@ def capture_command(
     ] = None,
     today: Annotated[bool, typer.Option("--today", help="Take today's flows where they were read.")] = False,
     plot: Annotated[Path | None, typer.Option(help="Also draw capture against distance, as PNG or SVG.")] = None,
+    picture: Annotated[
+        Path | None, typer.Option("--map", help="Also draw where the hood would still catch, as PNG or SVG.")
+    ] = None,
+    plane: Annotated[
+        str | None, typer.Option(help="Plane of the map: level, through the source, or upright, through the hood.")
+    ] = None,
+    pdf: Annotated[Path | None, typer.Option(help="Also write all of it as a PDF, with pictures of the smoke.")] = None,
+    paper: PaperOption = None,
     as_data: Annotated[bool, typer.Option("--json", help="Print the answer for machines, in SI.")] = False,
 ) -> None:
     """Compute the air around the hoods: which share of what a source gives off is caught, with its interval."""
-    from hoodwright.console_capture import computed, print_capture
-    from hoodwright.units import parse
-    from hoodwright.workplace import read_workplace
+    from hoodwright.console_capture import computed, distances_of, print_capture
+    from hoodwright.console_capture_files import check_outputs, write_plot
+    from hoodwright.console_capture_map import map_asked, mapped, write_map
+    from hoodwright.workplace import Document
 
-    if plot is not None and plot.suffix.lower() not in (".png", ".svg"):
-        raise InputError(f"--plot: got {str(plot)!r}; a name that ends in .png or .svg is needed")
-    places = None if distances is None else [parse(one.strip(), "length") for one in distances.split(",")]
-    report = computed(read_workplace(file), source, hood, places, today=today)
+    paper = _one_of("--paper", paper, ("a4", "letter"))
+    check_outputs(plot, picture, pdf, paper)
+    asked = map_asked(picture, plane, as_data=as_data)
+    places = distances_of(distances)
+    document = Document.open(file)
+    found = None if asked is None else mapped(document, source, hood, asked, today=today)
+    report = computed(document, source, hood, places, today=today)
     if as_data:
         import json
 
-        from hoodwright.tasks.capture_export import capture_as_json
+        from hoodwright.tasks.capture.export import capture_as_json
 
-        print(json.dumps(capture_as_json(report), indent=2, allow_nan=False))
+        print(json.dumps(capture_as_json(report, found), indent=2, allow_nan=False))
     else:
         print_capture(report, file)
     if plot:
-        from hoodwright.reports.capture_figure import capture_png, capture_svg
+        write_plot(report, plot, quiet=as_data)
+    if found and picture:
+        write_map(found, picture, quiet=as_data)
+    if pdf:
+        from hoodwright.console_capture_pdf import write_pdf
 
-        is_svg = plot.suffix.lower() == ".svg"
-        plot.write_bytes(capture_svg(report).encode() if is_svg else capture_png(report))
+        write_pdf(document, report, pdf, paper, quiet=as_data)
+
+
+@app.command("ducts")
+def ducts_command(
+    file: FileArgument,
+    size: Annotated[bool, typer.Option("--size", help="Size the ducts so that they balance themselves.")] = False,
+    dirty: Annotated[bool, typer.Option("--dirty", help="With dirty filters; else with clean ones.")] = False,
+    samples: Annotated[
+        int | None, typer.Option(help="Also vary what nobody knows exactly, so many times.", min=10, max=1_000_000)
+    ] = None,
+    as_data: Annotated[bool, typer.Option("--json", help="Print the answer for machines, in SI.")] = False,
+    xlsx: Annotated[Path | None, typer.Option(help="Also write the duct schedule as XLSX or CSV.")] = None,
+    dxf: Annotated[Path | None, typer.Option(help="Also write the layout as DXF.")] = None,
+    units: Annotated[str | None, typer.Option(help="SI or US; by default what the file says.")] = None,
+) -> None:
+    """Tell what really flows: flows, velocities and pressures as built, the fan, the filter, and what to set."""
+    from hoodwright.console_ducts_command import DuctsAsked, tell_ducts
+
+    units = _one_of("--units", units, ("SI", "US"))
+    tell_ducts(DuctsAsked(file, size, dirty, samples, as_data, xlsx, dxf, units))
 
 
 @app.command("open")
@@ -244,6 +280,14 @@ def open_command(
         raise InputError(f"{folder} does not exist; give a folder with workplace files, or one file")
     first = folder if folder.is_file() else None
     _show_page(folder.parent if first else folder, first, port, open_browser=browser)
+
+
+@app.command()
+def warm() -> None:
+    """Compile the computed air ahead, once for this machine, so that its first answer does not wait."""
+    from hoodwright.console_warm import warm_with_a_bar
+
+    warm_with_a_bar()
 
 
 @app.command()

@@ -6,6 +6,7 @@ Columns: run, hydraulic diameter [in], density [lb/ft3], mean velocity [fpm], Re
 measured loss [in wg per ft].
 """
 
+import numpy as np
 import pytest
 
 from hoodwright.ducts import friction_factor, pressure_loss
@@ -102,3 +103,9 @@ def test_tolerance_tells_a_galvanised_roughness_apart():
 def test_flat_ducts_lose_more_than_their_hydraulic_diameter_says():
     shares = [loss / predicted(*values) for _, *values, loss in FLAT]
     assert min(shares) > 1.02 and max(shares) < 1.10
+
+
+def test_one_roughness_fits_the_round_and_square_runs_best():
+    tried = np.arange(0.0, 0.15e-3, 0.1e-6)
+    errors = [predicted(*values, roughness=tried) / loss - 1 for _, *values, loss in ROUND + SQUARE]
+    assert tried[np.argmin(np.sum(np.square(errors), axis=0))] == ROUGHNESS

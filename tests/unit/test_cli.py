@@ -16,7 +16,7 @@ from hoodwright.workplace.starters import starter_text
 from two_hoods import TWO_HOODS
 
 RUNNER = CliRunner()
-COMMANDS = ("demo", "new", "guide", "check", "assess", "capture", "open", "schema")
+COMMANDS = ("demo", "new", "guide", "check", "assess", "capture", "ducts", "open", "warm", "schema")
 BROKEN = TWO_HOODS.replace("units: SI", "units: metric").replace("intended_flow: 320 m3/h", "intended_flow: 3 m")
 FAULTS = """\
 bench.yaml:5:8: units: got 'metric'; allowed: SI, US; choose one of these

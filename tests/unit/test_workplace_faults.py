@@ -18,7 +18,8 @@ HOOD_KEYS = (
     "bell_mouth, form, push"
 )
 FILE_KEYS = (
-    "hoodwright, name, about, units, air, room, people, contaminants, surfaces, sources, hoods, ducts, cleaners, fans"
+    "hoodwright, name, about, units, air, room, uncertainty, people, contaminants, surfaces, sources, hoods, ducts, "
+    "cleaners, fans, scenarios, prices"
 )
 HAZARDS = (
     "asthmagen, carcinogen, isocyanate, asbestos, lead, silica, flammable, explosible dust, sparks, "
@@ -53,7 +54,7 @@ ONE_FAULT = {
     "an unknown key deep inside": (
         ("pieces: 5", "gores: 5"),
         "53:114: ducts[A1].fittings[#1].gores: unknown key; allowed here: elbow, radius, pieces, mitred, damper, "
-        "weather_cap, loss, name; remove it or mend its spelling",
+        "damper_loss, weather_cap, loss, name; remove it or mend its spelling",
     ),
     "a key given twice": (
         ("flange: 100 mm", "flange: 100 mm\n    flange: 90 mm"),

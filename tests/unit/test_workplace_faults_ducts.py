@@ -25,13 +25,13 @@ PIECES, ROUND = "{elbow: 90 deg, pieces: 5}", "{elbow: 90 deg}"
 FAULTS = {
     "a fitting of no kind": (
         (PIECES, "{name: something}"),
-        "9:76: ducts[A].fittings[something]: got none of them; one of elbow, loss, damper, weather_cap is needed, for "
-        "example 'elbow: 90 deg' or 'loss: 0.3'; keep one",
+        "9:76: ducts[A].fittings[something]: got none of them; one of elbow, loss, damper, damper_loss, weather_cap is "
+        "needed, for example 'elbow: 90 deg' or 'loss: 0.3'; keep one",
     ),
     "a fitting of two kinds": (
         (PIECES, "{elbow: 90 deg, damper: 30 Pa}"),
-        "9:76: ducts[A].fittings[#1]: got elbow and damper; one of elbow, loss, damper, weather_cap is needed, for "
-        "example 'elbow: 90 deg' or 'loss: 0.3'; keep one",
+        "9:76: ducts[A].fittings[#1]: got elbow and damper; one of elbow, loss, damper, damper_loss, weather_cap is "
+        "needed, for example 'elbow: 90 deg' or 'loss: 0.3'; keep one",
     ),
     "a loss without a number": (
         (PIECES, "{loss: much}"),

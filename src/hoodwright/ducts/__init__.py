@@ -1,5 +1,6 @@
 """Ducts: friction, fittings, transport velocities, one run by the hand method, balance at junctions, and the fan."""
 
+from hoodwright.ducts.as_built import solve_system
 from hoodwright.ducts.balance import (
     LEAVE_UP_TO,
     REDESIGN_ABOVE,
@@ -22,6 +23,15 @@ from hoodwright.ducts.fan import (
     scaled_pressure,
     shaft_power,
 )
+from hoodwright.ducts.fan_curve import (
+    at_speed,
+    motor_margin,
+    rated_curve,
+    speed_for,
+    system_effect_loss,
+    yearly_energy,
+)
+from hoodwright.ducts.fan_points import asked_of_fan, fan_points
 from hoodwright.ducts.fittings import (
     STACK_EXIT_LOSS,
     branch_entry_loss,
@@ -51,6 +61,8 @@ from hoodwright.ducts.friction import (
 from hoodwright.ducts.loeffler import (
     loeffler_1980,
 )
+from hoodwright.ducts.mixing import first_temperatures, mixed_temperatures
+from hoodwright.ducts.oval import oval_area, oval_hydraulic_diameter, oval_perimeter
 from hoodwright.ducts.rectangular import (
     rectangular_elbow_loss,
     rectangular_mitred_elbow_loss,
@@ -68,14 +80,15 @@ from hoodwright.ducts.run import (
     static_pressure_along_run,
     static_pressure_behind_hood,
 )
-from hoodwright.ducts.series import (
-    standard_diameters,
-)
+from hoodwright.ducts.series import fine_diameters, inch_diameters, standard_diameters
+from hoodwright.ducts.sheet import sheet_density, sheet_thickness, sheet_weight
 from hoodwright.ducts.size_change import (
     contraction_loss,
     expansion_loss_share,
     static_regain,
 )
+from hoodwright.ducts.spread import DuctSpreads, FlowSamples, flow_samples
+from hoodwright.ducts.system import DuctSystem, Meeting, RoomAir, Run, SystemAnswer
 from hoodwright.ducts.transport import (
     student_manual_transport_velocity,
     transport_velocity_range,
@@ -89,8 +102,17 @@ __all__ = [
     "STACK_EXIT_LOSS",
     "STANDARD_DENSITY",
     "BalanceAdvice",
+    "DuctSpreads",
+    "DuctSystem",
+    "FlowSamples",
+    "Meeting",
+    "RoomAir",
+    "Run",
     "Side",
+    "SystemAnswer",
     "air_power",
+    "asked_of_fan",
+    "at_speed",
     "balance_advice",
     "balance_advice_1_2",
     "balance_ratio",
@@ -104,22 +126,33 @@ __all__ = [
     "elbow_angle_share",
     "equivalent_diameter_at_equal_flow",
     "expansion_loss_share",
+    "fan_points",
     "fan_static_pressure",
     "fan_total_pressure",
     "fanning_from_darcy",
+    "fine_diameters",
+    "first_temperatures",
+    "flow_samples",
     "friction_factor",
     "gored_elbow_loss",
     "gored_elbow_rows",
     "haaland_1983",
     "hydraulic_diameter",
+    "inch_diameters",
     "junction_acceleration_loss",
     "loeffler_1980",
     "mitred_elbow_loss",
     "mitred_elbow_reynolds_factor",
     "mixed_temperature",
+    "mixed_temperatures",
+    "motor_margin",
     "motor_power",
     "older_lev_elbow_loss",
+    "oval_area",
+    "oval_hydraulic_diameter",
+    "oval_perimeter",
     "pressure_loss",
+    "rated_curve",
     "rectangular_elbow_loss",
     "rectangular_mitred_elbow_loss",
     "resultant_velocity_pressure",
@@ -131,7 +164,12 @@ __all__ = [
     "scaled_power",
     "scaled_pressure",
     "shaft_power",
+    "sheet_density",
+    "sheet_thickness",
+    "sheet_weight",
     "smooth_elbow_loss",
+    "solve_system",
+    "speed_for",
     "standard_diameters",
     "static_pressure_along_run",
     "static_pressure_behind_hood",
@@ -139,7 +177,9 @@ __all__ = [
     "student_manual_transport_velocity",
     "suction_at_diameter",
     "swamee_jain_1976",
+    "system_effect_loss",
     "transport_velocity_range",
     "weather_cap_loss",
     "wright_1945",
+    "yearly_energy",
 ]

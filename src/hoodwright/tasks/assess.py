@@ -6,11 +6,11 @@ Two questions are kept apart: is what was intended enough, and is it met today?
 from dataclasses import replace
 
 from hoodwright import __version__
-from hoodwright.air import density, viscosity
 from hoodwright.results import Hint
 from hoodwright.sources import all_sources
 from hoodwright.tasks.assessment import AirAnswer, Assessment, HoodAnswer, SourceNeed
 from hoodwright.tasks.cautions import cautions_for
+from hoodwright.tasks.design import air_of, design_flow
 from hoodwright.tasks.hint_tools import Case
 from hoodwright.tasks.hood_types import of
 from hoodwright.tasks.judge import gravest, hints_hold, is_enough, is_met, reading, refused_stream, sentence
@@ -18,9 +18,10 @@ from hoodwright.tasks.materials import materials_of
 from hoodwright.tasks.need import needs_of
 from hoodwright.tasks.opening_answers import entry_lines_of, openings_of
 from hoodwright.tasks.run import Effect, effect_of, run_of, suction_of
-from hoodwright.tasks.shapes import area_of
-from hoodwright.workplace.model import AirState, Hood, ReceivingHood, Workplace
-from hoodwright.workplace.moisture import humidity_ratio_of, pressure_of
+from hoodwright.tasks.today import with_today
+from hoodwright.workplace.model import Hood, ReceivingHood, Workplace
+
+__all__ = ["air_of", "assess", "design_flow"]
 
 INSTEAD = ("enclose", "another hood")  # hints that do not keep the hood as it is
 
@@ -32,6 +33,7 @@ def assess(workplace: Workplace, system: str | None = None) -> Assessment:
     """
     system = system or workplace.units
     workplace = workplace.model_copy(update={"units": system})  # what speaks of the file's units then means these
+    workplace = with_today(workplace)
     air = air_of(workplace.air)
     flows = {hood.name: design_flow(hood, workplace) for hood in workplace.hoods}
     run = run_of(workplace, flows, air, system)
@@ -51,30 +53,6 @@ def assess(workplace: Workplace, system: str | None = None) -> Assessment:
         materials=materials_of(workplace),
     )
     return _with_sources(answer)
-
-
-def air_of(state: AirState) -> AirAnswer:
-    """Pressure, moisture, density and viscosity of the room's air."""
-    p_abs, moisture = pressure_of(state), humidity_ratio_of(state)
-    return AirAnswer(
-        temperature=state.temperature,
-        p_abs=p_abs,
-        humidity_ratio=moisture,
-        density=float(density(state.temperature, p_abs, moisture)),
-        viscosity=float(viscosity(state.temperature)),
-    )
-
-
-def design_flow(hood: Hood, workplace: Workplace) -> float:
-    """The intended flow, or the flow needed where none is intended.
-
-    Outside every range the flow needed at least stands in, or more: what brings the capture velocity to the opening.
-    """
-    return hood.intended_flow or max(_asked(need, area_of(hood.opening)) for need in needs_of(hood, workplace))
-
-
-def _asked(need: SourceNeed, area: float) -> float:
-    return need.flow if need.in_range else max(need.flow, need.capture_velocity * area)
 
 
 def _hood_answer(hood: Hood, workplace: Workplace, flows: dict[str, float], air: AirAnswer, system: str) -> HoodAnswer:

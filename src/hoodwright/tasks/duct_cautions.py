@@ -69,7 +69,7 @@ def _counts_as_smooth(fitting: Fitting) -> bool:
 
 def _dampers(duct: Duct, workplace: Workplace, run: Run, system: str):
     """A damper moves: it wants a lock, a mark, and a main that still carries its dust when it is shut."""
-    if all(fitting.damper is None for fitting in duct.fittings):
+    if all(fitting.damper is None and fitting.damper_loss is None for fitting in duct.fittings):
         return
     text = "its damper: lock it, mark its position and write it down; it wears and gets moved"
     slowest = _slowest_when_shut(duct, workplace, run)

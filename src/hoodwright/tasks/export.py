@@ -13,6 +13,7 @@ from hoodwright.tasks.assessment import (
     SideAdvice,
     SourceNeed,
 )
+from hoodwright.tasks.today import is_computed
 
 
 def as_json(answer: Assessment) -> dict:
@@ -102,7 +103,10 @@ def _outcome(outcome: Outcome) -> dict:
 
 
 def _reading(read: Quantity | None) -> dict | None:
-    return None if read is None else {"flow_m3_s": read.value, "uncertainty_m3_s": read.uncertainty}
+    if read is None:
+        return None
+    how = {"how": read.source} if is_computed(read) else {}
+    return {"flow_m3_s": read.value, "uncertainty_m3_s": read.uncertainty} | how
 
 
 def _hint(hint: Hint) -> dict:

@@ -14,7 +14,7 @@ def fan_answer(fan: Fan, loaded: Walk, clean: Walk) -> FanAnswer:
     total_in, static_out, total_out, flow = fan_sides(fan, loaded)
     total, static = float(d.fan_total_pressure(total_out, total_in)), float(d.fan_static_pressure(static_out, total_in))
     clean_in, _, clean_out, _ = fan_sides(fan, clean)
-    air, power = float(d.air_power(flow, total)), power_of(fan, flow, total)
+    air, power, efficiency = float(d.air_power(flow, total)), power_of(fan, flow, total), fan.efficiency_at(flow)
     motor = None if power is None or fan.drive_loss is None else float(d.motor_power(power, fan.drive_loss))
     density = loaded.arriving(fan.name)[0].air.density
     ratio = d.STANDARD_DENSITY / density
@@ -26,7 +26,7 @@ def fan_answer(fan: Fan, loaded: Walk, clean: Walk) -> FanAnswer:
         total_pressure=total,
         total_pressure_clean=float(d.fan_total_pressure(clean_out, clean_in)),
         air_power=air,
-        efficiency=fan.efficiency,
+        efficiency=efficiency,
         power=power,
         lines=(*lines, *_catalogue(static, power, density)),
         density=density,
@@ -39,7 +39,8 @@ def fan_answer(fan: Fan, loaded: Walk, clean: Walk) -> FanAnswer:
 
 def power_of(fan: Fan, flow: float, total: float) -> float | None:
     """Shaft power; None where the file gives no efficiency."""
-    return float(d.shaft_power(flow, total, fan.efficiency)) if fan.efficiency else None
+    efficiency = fan.efficiency_at(flow)
+    return float(d.shaft_power(flow, total, efficiency)) if efficiency else None
 
 
 def fan_sides(fan: Fan, walk: Walk) -> tuple[float, float, float, float]:
@@ -58,7 +59,7 @@ def _lines(fan: Fan, sides, flow: float, total: float, static: float, power: flo
     yield Line("FSP = SP out - TP in", f"{static_out} - ({total_in}) = {digits(static)} Pa", "definition")
     yield Line("air power = Q x FTP", f"{digits(flow)} x {digits(total)} = {air} W", "fan-sheet, air power")
     if power is not None:
-        filled = f"{air} / {fan.efficiency:g} = {digits(power)} W"
+        filled = f"{air} / {fan.efficiency_at(flow):.4g} = {digits(power)} W"
         yield Line("shaft power = air power / efficiency", filled, "fan-sheet, brake power")
     if motor is not None and power is not None:
         filled = f"{digits(power)} / (1 - {fan.drive_loss:g}) = {digits(motor)} W"

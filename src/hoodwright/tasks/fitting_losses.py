@@ -39,6 +39,8 @@ def losses_of(duct: Duct, reynolds: float, friction_factor: float) -> Iterator[L
 def _fitting(fitting: Fitting, duct: Duct, reynolds: float, factor: float) -> Loss:
     if fitting.damper is not None:
         return Loss(0.0, fitting.name or "damper", STATED, fitting.damper)
+    if fitting.damper_loss is not None:
+        return Loss(fitting.damper_loss, fitting.name or "damper", STATED)
     if fitting.weather_cap is not None:
         name = f"weather cap, gap {fitting.weather_cap:g} diameters"
         return Loss(float(d.weather_cap_loss(fitting.weather_cap)), name, "lev-caps, weather cap by its gap")

@@ -8,16 +8,18 @@ from hoodwright.tasks.guide_cautions import ON_TOOL, guide_refusal, unreviewed
 from hoodwright.tasks.hood_types import of
 from hoodwright.tasks.shapes import within
 from hoodwright.tasks.streams import clashes
+from hoodwright.tasks.today import ComputedFlow
 from hoodwright.units import show
 from hoodwright.workplace.model import CapturingHood, FlowReading, Hood, Source, Workplace
 
 GRAVEST_FIRST = (Verdict.SHORT, Verdict.CANNOT_TELL, Verdict.MEETS)
 
 
-def reading(read: FlowReading) -> Quantity:
-    """A flow reading with its uncertainty in flow units."""
+def reading(read: FlowReading | ComputedFlow) -> Quantity:
+    """A flow reading, or a flow computed in its place, with its uncertainty in flow units."""
     spread = None if read.uncertainty is None else read.uncertainty * read.flow
-    return Quantity(read.flow, "flow", spread, "read on site" + (f", {read.date}" if read.date else ""))
+    how = read.how if isinstance(read, ComputedFlow) else "read on site" + (f", {read.date}" if read.date else "")
+    return Quantity(read.flow, "flow", spread, how)
 
 
 def is_enough(hood: Hood, needs: tuple[SourceNeed, ...], workplace: Workplace, system: str) -> Outcome:
@@ -49,36 +51,44 @@ def is_met(hood: Hood, needs: tuple[SourceNeed, ...], workplace: Workplace, syst
         return Outcome(Verdict.CANNOT_TELL, "no flow of today is given; read it on site and add 'today'")
     today, intended = hood.today.flow, hood.intended_flow
     spread = today * (hood.today.uncertainty or 0.0)
-    read = shown_reading(reading(hood.today), system)
+    read = f"{shown_reading(reading(hood.today), system)} {_was_read(hood.today)}"
     floor = max((need.flow for need in needs if not need.untold), default=0.0)
     needed = f"{show(floor, 'flow', system)} {'is' if _all_in_range(needs) else 'or more is'} needed"
     if intended is not None and today + spread < intended:
         meant, less = show(intended, "flow", system), show(intended - today, "flow", system)
-        because = f"{read} was read, {less} less than the {meant} intended"
+        because = f"{read}, {less} less than the {meant} intended"
         if floor > intended:
             because += f", and {needed}"
         missing = Quantity(max(intended, floor) - today, "flow", spread or None)
         return Outcome(Verdict.SHORT, because + _unsaid(hood.today), missing)
     if today + spread < floor:
         reached = "" if intended is None else f", which reaches the {show(intended, 'flow', system)} intended"
-        because = f"{read} was read{reached}, but {needed}{_unsaid(hood.today)}"
+        because = f"{read}{reached}, but {needed}{_unsaid(hood.today)}"
         return Outcome(Verdict.SHORT, because, Quantity(floor - today, "flow", spread or None))
     disturbed = [of(hood).disturbance(need, hood, workplace, system) for need in needs] if intended is None else []
     told = next(filter(None, [refusal(hood, workplace), *disturbed]), None)
     if told:
-        return Outcome(Verdict.CANNOT_TELL, f"{read} was read, but {told}")
+        return Outcome(Verdict.CANNOT_TELL, f"{read}, but {told}")
     return _reached(hood.today, intended, needs, system)
 
 
-def _reached(today: FlowReading, intended: float | None, needs: tuple[SourceNeed, ...], system: str) -> Outcome:
+def _was_read(today: FlowReading | ComputedFlow) -> str:
+    return f"is {today.how}" if isinstance(today, ComputedFlow) else "was read"
+
+
+def _reached(
+    today: FlowReading | ComputedFlow, intended: float | None, needs: tuple[SourceNeed, ...], system: str
+) -> Outcome:
     read, spread = shown_reading(reading(today), system), today.flow * (today.uncertainty or 0.0)
+    read = f"{read} {_was_read(today)}"
     if intended is None and not _all_in_range(needs):
-        return Outcome(Verdict.CANNOT_TELL, f"{read} was read; no intended flow is given to compare it with")
+        return Outcome(Verdict.CANNOT_TELL, f"{read}; no intended flow is given to compare it with")
     goal = intended if intended is not None else max(need.flow for need in needs)
     meant = f"{show(goal, 'flow', system)} {'was intended' if intended is not None else 'is needed'}"
     if within(goal, today.flow - spread):
-        return Outcome(Verdict.MEETS, f"{read} was read, {meant}{_unsaid(today)}")
-    return Outcome(Verdict.CANNOT_TELL, f"{read} was read, {meant}: that lies within the uncertainty of the reading")
+        return Outcome(Verdict.MEETS, f"{read}, {meant}{_unsaid(today)}")
+    of_what = "what is computed" if isinstance(today, ComputedFlow) else "the reading"
+    return Outcome(Verdict.CANNOT_TELL, f"{read}, {meant}: that lies within the uncertainty of {of_what}")
 
 
 def _all_in_range(needs: tuple[SourceNeed, ...]) -> bool:
@@ -100,12 +110,14 @@ def sentence(hood: Hood, need: SourceNeed, system: str) -> str:
     if hood.intended_flow is not None:
         parts.append(f"is meant to get {show(hood.intended_flow, 'flow', system)}")
     if hood.today is not None:
-        parts.append(f"got {shown_reading(reading(hood.today), system)} when last read")
+        got = shown_reading(reading(hood.today), system)
+        computed = isinstance(hood.today, ComputedFlow)
+        parts.append(f"gets {got} as built" if computed else f"got {got} when last read")
     told = " and ".join([", ".join(parts[:-1]), parts[-1]]) if len(parts) > 1 else parts[0]
     return f"{of(hood).head(hood, need, system)} {told}."
 
 
-def _unsaid(read: FlowReading) -> str:
+def _unsaid(read: FlowReading | ComputedFlow) -> str:
     return "" if read.uncertainty is not None else "; no uncertainty was given with the reading"
 
 

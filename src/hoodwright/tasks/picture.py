@@ -63,8 +63,8 @@ class HoodShape:
     """A hood: centre of its opening, direction it looks, half sides along `across` and `up`, flange width.
 
     `panels` are the flat faces of its body behind the opening, `lines` what belongs to it besides; its duct begins at
-    `duct_at`. Sources of an enclosing hood lie inside its panels; `also_open` names its other openings, which the file
-    gives no place. `sights` are the lines along which the answer judges its sources.
+    `duct_at`. Sources of an enclosing hood lie inside its panels; `also_open` names its other openings, which are
+    not drawn. `sights` are the lines along which the answer judges its sources.
     """
 
     name: str

@@ -138,7 +138,7 @@ def _hot_lines(section: Section, walk: Walk) -> list[Line]:
 
 def _size(duct: Duct, system: str) -> str:
     width, height = (show(side, "length", system) for side in duct.sides)
-    return f"round {width}" if duct.is_round else f"{width} by {height}"
+    return f"round {width}" if duct.is_round else f"{'oval ' if duct.oval else ''}{width} by {height}"
 
 
 def _transport(section: Section, lowest: float, system: str) -> Outcome:

@@ -7,7 +7,7 @@ from hoodwright import ducts as d
 from hoodwright.air import density, velocity_pressure, viscosity
 from hoodwright.tasks.assessment import AirAnswer
 from hoodwright.tasks.fitting_losses import Loss, losses_of
-from hoodwright.tasks.shapes import area_of
+from hoodwright.tasks.shapes import area_of, hydraulic_diameter_of
 from hoodwright.workplace.model import Duct, Hood, Workplace
 
 # Our reading: the table has no row for mist, so the faster fume row is taken.
@@ -110,7 +110,7 @@ def section_at(duct: Duct, flow: float, carries: str, air: AirAnswer) -> Section
     """A duct at a flow and in an air."""
     velocity = flow / area_of(duct)
     vp = float(velocity_pressure(velocity, air.density))
-    diameter = duct.sides[0] if duct.is_round else float(d.hydraulic_diameter(*duct.sides))
+    diameter = hydraulic_diameter_of(duct)
     reynolds = float(d.reynolds_number(velocity, diameter, air.density, air.viscosity))
     factor = float(d.friction_factor(reynolds, d.roughness(duct.material) / diameter))
     fittings = tuple(losses_of(duct, reynolds, factor))

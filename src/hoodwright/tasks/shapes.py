@@ -2,15 +2,25 @@
 
 import math
 
+from hoodwright.ducts import hydraulic_diameter, oval_area, oval_hydraulic_diameter
 from hoodwright.hoods.centreline import full_flange_width
 from hoodwright.ranges import SLACK
-from hoodwright.workplace.model import CapturingHood, Shaped
+from hoodwright.workplace.model import CapturingHood, Duct, Shaped
 
 
 def area_of(section: Shaped) -> float:
     """Area of an opening, or of a duct's cross-section."""
     width, height = section.sides
+    if isinstance(section, Duct) and section.oval is not None:
+        return float(oval_area(width, height))
     return math.pi / 4 * width**2 if section.is_round else width * height
+
+
+def hydraulic_diameter_of(duct: Duct) -> float:
+    """Diameter that friction and Reynolds number go by."""
+    if duct.oval is not None:
+        return float(oval_hydraulic_diameter(*duct.sides))
+    return duct.sides[0] if duct.is_round else float(hydraulic_diameter(*duct.sides))
 
 
 def within(x: float, reach: float) -> bool:

@@ -6,6 +6,7 @@ end back.
 """
 
 import math
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
@@ -153,14 +154,19 @@ def step_lines(step: Step, onward: Section, walk: Walk) -> Iterator[Line]:
 
 
 def _downstream(workplace: Workplace) -> list[Duct]:
-    """Ducts in the order of the flow: each after all that lead to its start."""
+    """Ducts in the order of the flow: each after all that lead to its start; else in that of the file."""
+    ducts, hoods = workplace.ducts, {hood.name for hood in workplace.hoods}
+    awaited = Counter(duct.to for duct in ducts)
+    leaving: dict[str, list[int]] = {}
+    for number, duct in enumerate(ducts):
+        leaving.setdefault(duct.start, []).append(number)
     order: list[Duct] = []
-    waiting, reached = list(workplace.ducts), {hood.name for hood in workplace.hoods}
-    while waiting:
-        order += [duct for duct in waiting if duct.start in reached]
-        waiting = [duct for duct in waiting if duct.start not in reached]
-        blocked = {duct.to for duct in waiting}
-        reached |= {duct.to for duct in order if duct.to not in blocked}
+    wave = [number for number, duct in enumerate(ducts) if duct.start in hoods]
+    while wave:
+        order += [ducts[number] for number in wave]
+        awaited.subtract(ducts[number].to for number in wave)
+        ready = dict.fromkeys(ducts[number].to for number in wave if not awaited[ducts[number].to])
+        wave = sorted(number for node in ready for number in leaving.get(node, ()))
     return order
 
 

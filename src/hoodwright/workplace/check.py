@@ -7,7 +7,7 @@ from hoodwright.errors import Fault, RangeError
 from hoodwright.workplace.model import AirState, Source, Workplace
 from hoodwright.workplace.moisture import humidity_ratio_of
 from hoodwright.workplace.quantities import said
-from hoodwright.workplace.tree import Tree, word
+from hoodwright.workplace.tree import Path, Tree, word
 
 OUTSIDE = "outside"
 MOST_NAMES = 12  # that a message lists
@@ -33,20 +33,27 @@ def _names(data: dict, section: str) -> list[str]:
 
 def _double_names(data: dict, tree: Tree) -> list[Fault]:
     faults: list[Fault] = []
-    seen: dict[str, tuple[str, int]] = {}
-    for section in SECTIONS:
-        for i, item in _items(data, section):
-            name = item.get("name")
-            if not isinstance(name, str) or not name.strip():
-                continue
-            first = seen.setdefault(name.strip(), (section, i))
-            if first != (section, i):
-                line = tree.place((*first, "name")).line
-                message = f"{said(name)} is already the name of another part (line {line}); give each part its own"
-                faults.append(tree.fault((section, i, "name"), message))
-            elif name.strip() == OUTSIDE:
-                faults.append(tree.fault((section, i, "name"), "'outside' means the open air; choose another name"))
+    seen: dict[str, Path] = {}
+    for path, item in _named_parts(data):
+        name = item.get("name")
+        if not isinstance(name, str) or not name.strip():
+            continue
+        first = seen.setdefault(name.strip(), path)
+        if first != path:
+            line = tree.place((*first, "name")).line
+            message = f"{said(name)} is already the name of another part (line {line}); give each part its own"
+            faults.append(tree.fault((*path, "name"), message))
+        elif name.strip() == OUTSIDE:
+            faults.append(tree.fault((*path, "name"), "'outside' means the open air; choose another name"))
     return faults
+
+
+def _named_parts(data: dict) -> list[tuple[Path, dict]]:
+    """Every part that has a name of its own, with its place in the file."""
+    found: list[tuple[Path, dict]] = [((section, i), item) for section in SECTIONS for i, item in _items(data, section)]
+    room = data.get("room")
+    openings = _items(room, "openings") if isinstance(room, dict) else []
+    return [*found, *((("room", "openings", i), item) for i, item in openings)]
 
 
 def _dangling(data: dict, tree: Tree, section: str, key: str, known: list[str], what: str) -> list[Fault]:

@@ -159,6 +159,7 @@ def _places(text: str) -> dict[Path, Place]:
     return read_tree(text).places
 
 
+@lru_cache(maxsize=1024)
 def _is_number(text: str) -> bool:
     data: Any = read_tree(f"a: {text}").data
     return not isinstance(data, dict) or not isinstance(data["a"], str)

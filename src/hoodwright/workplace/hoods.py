@@ -161,13 +161,30 @@ class ReceivingHood(AnyHood):
         return self.facing[2] < -0.7
 
 
+EnclosureWall = Literal["left", "right", "back", "front", "top", "floor"]
+
+
 class OtherOpening(Shaped):
-    """A further opening of an enclosure, or several of one size."""
+    """A further opening of an enclosure, or several of one size.
+
+    `wall` and `at` say where its middle is, as one looks into the main opening: from the left and up on back and
+    front, from the front and up on left and right, from the left and from the front on top and floor.
+    """
 
     name: q.Name
     round: q.Size | None = None
     rectangle: q.Rectangle | None = None
     count: Annotated[int, Field(ge=1, le=1000)] = 1
+    wall: EnclosureWall | None = None
+    at: q.WallPoint | None = None
+
+    @model_validator(mode="after")
+    def _one_place(self):
+        if (self.at is None) != (self.wall is None):
+            raise ValueError("'wall' and 'at' say together where it is, for example 'wall: left, at: [0.3 m, 0.2 m]'")
+        if self.at is not None and self.count > 1:
+            raise ValueError(f"'at' is the place of one opening, got a count of {self.count}; give each an entry")
+        return self
 
 
 class EnclosingHood(AnyHood):
@@ -189,6 +206,13 @@ class EnclosingHood(AnyHood):
     def below(self) -> float | None:
         """From the middle of the main opening down to the floor inside; None where the file does not say."""
         return None if self.sill is None else self.sill + self.opening.sides[1] / 2
+
+    def wall_size(self, wall: EnclosureWall) -> tuple[float, float]:
+        """Both sides of one of its walls, in the order in which places on it are told."""
+        width, height, depth = self.box
+        return {"left": (depth, height), "right": (depth, height), "top": (width, depth), "floor": (width, depth)}.get(
+            wall, (width, height)
+        )
 
     @model_validator(mode="after")
     def _sill_fits(self):

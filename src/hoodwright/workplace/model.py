@@ -10,7 +10,19 @@ from pydantic import BeforeValidator, Field, model_validator
 
 from hoodwright.workplace import quantities as q
 from hoodwright.workplace.base import FlowReading, Part, Resistance, Shaped, as_list
-from hoodwright.workplace.ductwork import NARROWEST_HOSE, Cleaner, Duct, Fan, Fitting, Material
+from hoodwright.workplace.ductwork import (
+    NARROWEST_HOSE,
+    Cleaner,
+    Duct,
+    Fan,
+    Fitting,
+    Leak,
+    Material,
+    Outlet,
+    Prices,
+    Scenario,
+    SystemEffect,
+)
 from hoodwright.workplace.giving_off import Falls, Heat, Release, Source, Stream, StreamOpening, Tank, Throws, Wheel
 from hoodwright.workplace.hoods import (
     CapturingHood,
@@ -24,6 +36,7 @@ from hoodwright.workplace.hoods import (
     Slots,
     TakeOff,
 )
+from hoodwright.workplace.room import Draught, Room, RoomOpening
 
 __all__ = [
     "FORMAT",
@@ -44,26 +57,33 @@ __all__ = [
     "Hood",
     "HoodEntry",
     "Kind",
+    "Leak",
     "Material",
     "Opening",
     "OtherOpening",
+    "Outlet",
     "Part",
     "Person",
+    "Prices",
     "PushNozzle",
     "ReceivingHood",
     "Release",
     "Resistance",
     "Room",
+    "RoomOpening",
+    "Scenario",
     "Shaped",
     "Slots",
     "Source",
     "Stream",
     "StreamOpening",
     "Surface",
+    "SystemEffect",
     "TakeOff",
     "Tank",
     "Throws",
     "Transport",
+    "Uncertainty",
     "Wheel",
     "Workplace",
 ]
@@ -116,23 +136,6 @@ class AirState(Part):
         return self
 
 
-class Draught(Part):
-    """A cross-draught through the work space, how far it swings, and its turbulence."""
-
-    towards: q.Direction
-    speed: q.Speed
-    wander: q.Speed = 0.0
-    turbulence: q.Speed = 0.05
-    eddy: q.Eddy = 0.2
-
-
-class Room(Part):
-    """Inner size of the room, x by y by z, and its draught."""
-
-    size: q.Box
-    draught: Draught | None = None
-
-
 class Person(Part):
     """Someone at work: where they stand, and where they look."""
 
@@ -169,6 +172,15 @@ class Surface(Part):
         return self
 
 
+class Uncertainty(Part):
+    """How well the inputs of the computed air are known: the half width of the 95 % interval of each."""
+
+    flow: Annotated[float, q.Measure("share", least=0.0, most=0.9)] = 0.10
+    position: Annotated[float, q.Measure("length", least=0.0, most=1.0)] = 0.05
+    draught: Annotated[float, q.Measure("velocity", least=0.0, most=2.0)] = 0.05
+    release: Annotated[float, q.Measure("share", least=0.0, most=0.9)] = 0.10
+
+
 class Workplace(Part):
     """One workplace file."""
 
@@ -178,6 +190,7 @@ class Workplace(Part):
     units: Literal["SI", "US"] = "SI"
     air: AirState = AirState()
     room: Room
+    uncertainty: Uncertainty = Uncertainty()
     people: Annotated[tuple[Person, ...], BeforeValidator(as_list)] = ()
     contaminants: Annotated[tuple[Contaminant, ...], BeforeValidator(as_list)]
     surfaces: Annotated[tuple[Surface, ...], BeforeValidator(as_list)] = ()
@@ -186,6 +199,8 @@ class Workplace(Part):
     ducts: Annotated[tuple[Duct, ...], BeforeValidator(as_list)] = ()
     cleaners: Annotated[tuple[Cleaner, ...], BeforeValidator(as_list)] = ()
     fans: Annotated[tuple[Fan, ...], BeforeValidator(as_list)] = ()
+    scenarios: Annotated[tuple[Scenario, ...], BeforeValidator(as_list)] = ()
+    prices: Prices = Prices()
 
     def source(self, name: str) -> Source:
         """The source of that name."""

@@ -139,6 +139,8 @@ EXAMPLES = {
     "power": "'2.5 kW'",
     "mass rate": "'3 kg/h' or '50 g/min'",
     "density": "'2600 kg/m3' or '160 lb/ft3'",
+    "speed of rotation": "'1450 rpm'",
+    "time": "'2000 h'",
 }
 
 
@@ -207,6 +209,9 @@ def _direction(value: Any) -> Any:
 Point = Annotated[tuple[Coordinate, Coordinate, Coordinate], BeforeValidator(_point)]
 FloorPoint = Annotated[
     tuple[Coordinate, Coordinate], BeforeValidator(lambda v: _listed(v, 2, "lengths", "[2 m, 1.2 m]"))
+]
+WallPoint = Annotated[
+    tuple[Coordinate, Coordinate], BeforeValidator(lambda v: _listed(v, 2, "lengths", "[2 m, 1.05 m]"))
 ]
 Box = Annotated[tuple[Side, Side, Side], BeforeValidator(lambda v: _listed(v, 3, "lengths", "[9 m, 6 m, 3.2 m]"))]
 

@@ -6,6 +6,8 @@ from pydantic import ValidationError
 
 from hoodwright.errors import Fault, WorkplaceError
 from hoodwright.workplace.check import check_air, check_geometry, check_references
+from hoodwright.workplace.check_room import check_openings
+from hoodwright.workplace.check_states import check_scenarios
 from hoodwright.workplace.migrate import migrate
 from hoodwright.workplace.model import Workplace
 from hoodwright.workplace.say import say_fault
@@ -57,10 +59,10 @@ def _check(tree: Tree) -> tuple[Workplace | None, list[Fault]]:
         return None, [*faults, tree.fault(("hoodwright",), version_fault)]
     workplace, field_faults = _validate(data, tree)
     faults += field_faults
-    faults += check_references(data, tree)
+    faults += check_references(data, tree) + check_scenarios(data, tree)
     whole = workplace or _sound_rest(data)
     if whole is not None:
-        faults += check_geometry(whole, data, tree) + check_air(whole.air, tree)
+        faults += check_geometry(whole, data, tree) + check_air(whole.air, tree) + check_openings(whole, data, tree)
     return workplace, faults
 
 

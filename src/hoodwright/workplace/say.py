@@ -73,8 +73,12 @@ MISSING_EXAMPLES = {
     "serves": "[a source]",
     "contaminant": "a contaminant's name",
     "people.at": "[2 m, 1.2 m]",
+    "openings.at": "[2 m, 1.05 m]",
+    "wall": "west",
+    "openings.kind": "door",
     "resistance": "{clean: 250 Pa, dirty: 500 Pa, at: 600 m3/h}",
     "resistance.at": "600 m3/h",
+    "leak.at": "500 Pa",
     "filter.at": "600 m3/h",
     "clean": "250 Pa",
     "dirty": "500 Pa",
@@ -119,6 +123,8 @@ def _unknown_key(path: Path, data: dict, tree: Tree) -> Fault:
 SECTIONS: dict[str, type[model.Part]] = {
     "air": model.AirState,
     "room": model.Room,
+    "openings": model.RoomOpening,
+    "uncertainty": model.Uncertainty,
     "draught": model.Draught,
     "people": model.Person,
     "contaminants": model.Contaminant,
@@ -143,6 +149,11 @@ SECTIONS: dict[str, type[model.Part]] = {
     "cleaners": model.Cleaner,
     "resistance": model.Resistance,
     "fans": model.Fan,
+    "leak": model.Leak,
+    "outlet": model.Outlet,
+    "system_effect": model.SystemEffect,
+    "scenarios": model.Scenario,
+    "prices": model.Prices,
 }
 
 
