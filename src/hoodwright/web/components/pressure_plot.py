@@ -6,6 +6,8 @@ from hoodwright import units
 from hoodwright.tasks.stretches import Stretch
 
 AIR, COPPER, GREY = "#2F8899", "#C0703A", "#7D8A92"
+LINES = ("static pressure", "total pressure")
+DESIGNED = "static pressure by hand, at the intended flows"
 LENGTH_UNIT = {"SI": "m", "US": "ft"}
 LABEL_GAP, LABEL_LINE = 9, 17  # px
 FONT = "system-ui, sans-serif"
@@ -16,8 +18,8 @@ def pressure_plot(stretches: tuple[Stretch, ...], system: str) -> ui.echart:
     return ui.echart(options(stretches, system), renderer="svg").classes("plot")
 
 
-def options(stretches: tuple[Stretch, ...], system: str) -> dict:
-    """What ECharts draws."""
+def options(stretches: tuple[Stretch, ...], system: str, designed: tuple[Stretch, ...] = ()) -> dict:
+    """What ECharts draws; `designed` is the same way at the intended flows, as a thin line beside it."""
     way, pressure = LENGTH_UNIT[system], units.KINDS["pressure"].show[system]
     text = {"fontFamily": FONT, "fontSize": 13, "color": GREY}
     axis = {"axisLabel": text, "nameTextStyle": text, "nameLocation": "middle", "type": "value"}
@@ -26,7 +28,7 @@ def options(stretches: tuple[Stretch, ...], system: str) -> dict:
         "aria": {"enabled": False},
         "textStyle": {"fontFamily": FONT},
         "grid": {"left": 76, "right": 36, "top": 40, "bottom": 56},
-        "legend": {"top": 0, "left": 70, "textStyle": text, "data": ["static pressure", "total pressure"]},
+        "legend": {"top": 0, "left": 70, "textStyle": text, "data": [*LINES, DESIGNED][: 3 if designed else 2]},
         "tooltip": {"trigger": "item", "confine": True},
         "xAxis": {**axis, "name": f"way left to the discharge ({way})", "nameGap": 32, "inverse": True}
         | {"splitLine": {"show": False}, "axisLine": {"onZero": False, "lineStyle": {"color": GREY}}},
@@ -40,6 +42,10 @@ def options(stretches: tuple[Stretch, ...], system: str) -> dict:
         "series": [
             _line("static pressure", [s.static for s in stretches], stretches, way, pressure, AIR, 3, "solid"),
             _line("total pressure", [s.total for s in stretches], stretches, way, pressure, COPPER, 2, "dashed"),
+            *(
+                [_line(DESIGNED, [s.static for s in designed], designed, way, pressure, GREY, 1.5, "dotted")]
+                * bool(designed)
+            ),
             _nodes(stretches, way, pressure),
         ],
     }

@@ -41,8 +41,12 @@ MARKS = {
 
 def mark(verdict: Verdict) -> ui.html:
     """The shape of an outcome: filled circle, open triangle, half square; words beside it say the same."""
-    shape = f'<svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">{MARKS[verdict]}</svg>'
-    return ui.html(shape, sanitize=False, tag="span").classes("mark")
+    return ui.html(mark_shape(verdict), sanitize=False, tag="span").classes("mark")
+
+
+def mark_shape(verdict: Verdict) -> str:
+    """The shape alone, as SVG."""
+    return f'<svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">{MARKS[verdict]}</svg>'
 
 
 def table(head: list[str], classes: str = "") -> ui.element:

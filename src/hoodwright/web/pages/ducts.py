@@ -1,119 +1,81 @@
-"""Ducts: the pressure along the run, and one card for every duct, junction and fan."""
+"""Ducts: what really flows, what can be tried, and the hand method that a user checks against."""
 
 from nicegui import ui
 
-from hoodwright import units
 from hoodwright.errors import HoodwrightError
-from hoodwright.tasks.assessment import Assessment, DuctAnswer
-from hoodwright.tasks.stretches import stretches
-from hoodwright.web.components.cards import duct_card, fan_card, junction_card, materials_list
-from hoodwright.web.components.outcomes import caution_note
-from hoodwright.web.components.pressure_plot import options, pressure_plot
-from hoodwright.web.components.words import Words, block
+from hoodwright.web.components.add_part import AddToDucts
+from hoodwright.web.components.duct_desk import DuctDesk
+from hoodwright.web.components.duct_size import DuctSize
+from hoodwright.web.components.hand_method import MOST_CARDS, HandMethod
+from hoodwright.web.components.words import Words
 from hoodwright.web.desk import Desk
 from hoodwright.web.draft import Draft
 from hoodwright.web.frame import frame
 
-METHOD = (
-    "Hand method, at the intended flows, cleaners loaded where there are any: static pressures are compared. "
-    "Gauge pressures with their sign, suction is negative."
-)
+MOST_HOODS = 200  # of which a page works out what is required
+LONGEST_READING_S = 60.0  # a file of thousands of ducts
 
 
 def register(desk: Desk) -> None:
     """The page at /ducts."""
 
-    @ui.page("/ducts")
-    async def ducts(file: str | None = None):
-        with frame(desk, await desk.opened(file), file, "/ducts") as draft:
+    @ui.page("/ducts", response_timeout=LONGEST_READING_S)
+    async def ducts(file: str | None = None, part: str = ""):
+        with frame(desk, await _opened(desk, file), file, "/ducts") as draft:
             if draft is not None:
-                await DuctsPage(draft).show()
+                await DuctsPage(draft, part).show()
+
+
+async def _opened(desk: Desk, file: str | None) -> Draft | None:
+    """The draft; of a great plant at once, as what is required would take minutes there."""
+    draft = desk.draft(file)
+    if draft is None or draft.faults or len(draft.workplace.hoods) > MOST_HOODS:
+        return draft
+    return await desk.opened(file)
 
 
 class DuctsPage:
     """One tab that shows the ducts of one draft."""
 
-    def __init__(self, draft: Draft):
+    def __init__(self, draft: Draft, part: str = ""):
         self.draft = draft
-        Words("h1", "What pressure does the air need on its way out?")
-        self.sentence = Words("p", "", "sentence")
-        with block("figure", "run") as self.figure:
-            self.plot = pressure_plot((), draft.system)
-            self.plot.props["aria-label"] = "Plot of pressure along the run; the cards below give the same numbers."
-            self.plot.props["role"] = "img"
-            Words("figcaption", METHOD, "because")
-        self.systems = block("div", "systems")
+        Words("h1", "What really flows?")
+        self.desk = DuctDesk(draft, part, self._chosen)
+        self.size = DuctSize(draft)
+        self.adding = AddToDucts(draft, lambda: self.desk.chosen, self._look_at)
+        self.hand = HandMethod(draft)
         draft.changed.subscribe(self.show)
 
     async def show(self) -> None:
-        """Answer the draft as it stands."""
+        """Answer the draft as it stands: first what flows, then what is required, and all of it by hand."""
         document = self.draft.document
         try:
-            assessment = await self.draft.assessment()
+            self.size.follow()
+            await self.desk.show()
+            self.adding.follow()
+            self.size.box.set_visibility(bool(self.draft.workplace.ducts))
+            if len(self.draft.workplace.hoods) > MOST_HOODS:
+                self.hand.too_many()
+                return
+            found = await self.draft.assessment()
         except HoodwrightError as error:
-            self.sentence.text = str(error)
+            self.desk.sentence.text = str(error)
             return
         if document is self.draft.document:
-            self._answer(assessment)
+            self.desk.assessed(found)
+            self._by_hand()
 
-    def _answer(self, found: Assessment) -> None:
-        self.figure.set_visibility(bool(found.ducts))
-        self.sentence.text = _sentence(found)
-        self.plot.options.clear()
-        self.plot.options.update(options(stretches(self.draft.workplace, found), found.system))
-        self.plot.update()
-        self.systems.clear()
-        with self.systems:
-            for fan in (*(fan.name for fan in found.fans), ""):
-                _system(found, fan)
-            if found.materials:
-                materials_list(found.materials, found.system)
-            for caution in found.cautions:
-                if caution.about == found.workplace:
-                    caution_note(caution, everywhere=True)
+    def _look_at(self, name: str) -> None:
+        """A part that was just added or renamed; the drawing follows the draft."""
+        self.desk.chosen = name
 
+    def _chosen(self) -> None:
+        """Another part is looked at; a great system has the card of one part only."""
+        self.adding.follow()
+        if self.desk.found is not None and len(self.desk.found.ducts) > MOST_CARDS:
+            self._by_hand()
 
-def _system(found: Assessment, fan: str) -> None:
-    """A fan, and every duct and junction that leads to or from it, along the way of the air."""
-    ducts = [duct for duct in found.ducts if fan_on_the_way(found, duct) == fan]
-    if not ducts:
-        return
-    junctions = {junction.name: junction for junction in found.junctions}
-    Words("h2", f"Through the {fan}" if fan else "Without a fan on the way")
-    with block("div", "cards"):
-        for answer in found.fans:
-            if answer.name == fan:
-                fan_card(answer, found.cautions, found.system)
-        for duct in ducts:
-            if duct.start_from in junctions:
-                junction_card(junctions.pop(duct.start_from), found.cautions, found.system)
-            duct_card(duct, found.cautions, found.system, found.air)
-
-
-def fan_on_the_way(found: Assessment, duct: DuctAnswer) -> str:
-    """The fan that a duct leads to or comes from; empty where there is none."""
-    fans, onward = {fan.name for fan in found.fans}, {other.start_from: other for other in found.ducts}
-    if duct.start_from in fans:
-        return duct.start_from
-    for _ in found.ducts:
-        if duct.to in fans:
-            return duct.to
-        if duct.to not in onward:
-            break
-        duct = onward[duct.to]
-    return ""
-
-
-def _sentence(found: Assessment) -> str:
-    if not found.ducts:
-        return "The file has no ducts yet; add 'ducts:' to see the pressure along the run."
-    slow = [duct.name for duct in found.ducts if duct.transport.verdict != "meets the need"]
-    moves = (
-        f"is too slow in {', '.join(slow)}" if slow else "is fast enough everywhere to keep what it carries airborne"
-    )
-    work = [
-        f"the {fan.name} must raise {units.show(fan.total_pressure, 'pressure', found.system)} "
-        f"of total pressure at {units.show(fan.flow, 'flow', found.system)}"
-        for fan in found.fans
-    ]
-    return f"{'; '.join([f'The air {moves}', *work])}."
+    def _by_hand(self) -> None:
+        if self.desk.found is not None:
+            built = self.desk.intended is not None and self.desk.intended.curved
+            self.hand.show(self.desk.found, self.desk.chosen, opened=not built)
