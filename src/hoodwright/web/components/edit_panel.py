@@ -53,5 +53,6 @@ class EditPanel:
 
     def _layout(self) -> tuple:
         workplace = self.draft.workplace
-        hoods = [layout_of(hood) for hood in workplace.hoods if hood.name == self.name]
-        return (*hoods, *(layout_of_source(source) for source in workplace.sources if source.name == self.name))
+        hoods = [(i, layout_of(hood)) for i, hood in enumerate(workplace.hoods) if hood.name == self.name]
+        sources = [(i, layout_of_source(one)) for i, one in enumerate(workplace.sources) if one.name == self.name]
+        return (*hoods, *sources)
