@@ -7,17 +7,19 @@ PIP    := $(BIN)/python -m pip install --quiet --disable-pip-version-check -c co
 .PHONY: demo test check bench docs clean
 
 demo: $(VENV)/.installed
+	$(BIN)/hoodwright warm
 	$(BIN)/hoodwright demo
 
 test: $(VENV)/.installed-test
 	tools/browser-for-tests
+	$(BIN)/hoodwright warm
 	$(BIN)/python -m pytest
 	$(BIN)/python -m pytest tests/browser
 
 check: $(VENV)/.installed-test
 	$(BIN)/ruff check .
 	$(BIN)/ruff format --check .
-	$(BIN)/mypy src/hoodwright/air src/hoodwright/particles src/hoodwright/hoods src/hoodwright/ducts src/hoodwright/units src/hoodwright/tasks src/hoodwright/workplace
+	$(BIN)/mypy src/hoodwright/air src/hoodwright/particles src/hoodwright/network src/hoodwright/hoods src/hoodwright/ducts src/hoodwright/units src/hoodwright/tasks src/hoodwright/workplace
 
 bench: $(VENV)/.installed-test
 	$(BIN)/python -m benchmarks

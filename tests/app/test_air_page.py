@@ -41,7 +41,7 @@ async def test_both_questions_are_answered_apart(visitor: User):
     await see(visitor, "Is what is intended enough?")
     await see(visitor, "Is it met today?")
     await see(visitor, "falls short")
-    await see(visitor, "no flow of today is given; read it on site and add 'today'")
+    await see(visitor, "is computed as built, with dirty filters")
 
 
 async def test_four_values_stand_side_by_side(visitor: User):

@@ -10,7 +10,7 @@ import pytest
 import hoodwright
 from hoodwright.sources import all_sources
 
-PHYSICS = ("air", "particles", "hoods", "ducts", "flow")
+PHYSICS = ("air", "particles", "network", "hoods", "ducts", "flow")
 LISTED = (*PHYSICS, "workplace", "tables", "reports")
 
 
