@@ -162,12 +162,18 @@ class _TreeSamples:
         assert tree is not None
         self.order = part.branches[tree.order]  # numbers in the whole system, in solving order
         fan = own.fan_arrays
-        self.law = (*tree.arrays, np.ascontiguousarray(own.laws[tree.order]), fan[0], fan[1][tree.order], *fan[2:])
+        self.law = (*tree.arrays, np.take(own.laws, tree.order, axis=0), fan[0], fan[1][tree.order], *fan[2:])
         self.outlet = part.outlet
         self.leaking, self.flows = draws.leaking[self.order], np.ascontiguousarray(flows[self.order])
         self.columns, self.places = _places(self.order, len(branches), wanted)
         size = len(self.order)
-        self.room = (np.zeros((size, 10)), np.zeros_like(fan[2]), *np.zeros((3, size)), np.zeros((8, size)))
+        self.room = (
+            np.zeros_like(self.law[6]),
+            np.zeros_like(fan[2]),
+            *np.zeros((3, size)),
+            np.zeros((size, 6)),
+            np.zeros((3, size)),
+        )
 
     def solve(self, draw: _Draw, found: np.ndarray) -> None:
         """Mass flows of the wanted runs of this part into their columns."""

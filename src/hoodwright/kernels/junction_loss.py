@@ -6,7 +6,7 @@ Tabulated law:  own = 1 + K, shared = -min(VPc, VPr), VPr the mean velocity pres
 A leak brings no velocity pressure: own = 0, cos = 0.
 """
 
-from hoodwright.kernels.branch_loss import CREEPING, FAST, signed_square
+from hoodwright.kernels.branch_loss import FAST, signed_square
 from hoodwright.kernels.lazy import kernel
 
 __all__ = ["MOMENTUM", "PLAIN", "TABULATED", "junction_losses", "own_loss", "shared_loss"]
@@ -18,9 +18,8 @@ NOTHING = 1e-12  # kg/s
 @kernel("UniTuple(float64, 2)(float64[:,::1], int64, float64)", **FAST)
 def _velocity_pressure(laws, i, m):
     """With the sign of the flow, and its slope."""
-    square, steep = signed_square(m, CREEPING * laws[i, 0] * laws[i, 2])
-    part = 1 / (2 * laws[i, 0] * laws[i, 2] * laws[i, 2])
-    return part * square, part * steep
+    square, steep = signed_square(m, laws[i, 13])
+    return laws[i, 12] * square, laws[i, 12] * steep
 
 
 @kernel("UniTuple(float64, 2)(float64[:,::1], float64[::1], int64, float64)", **FAST)
@@ -47,22 +46,23 @@ def shared_loss(kind, laws, cosine, common, inlets, start, stop, m, row):
         coming += max(m[inlets[q]], 0.0)
     pressure, steep = _velocity_pressure(laws, common, total)
     if kind == MOMENTUM:
+        wider = 2 / laws[common, 2]
         for q in range(start, stop):
             i = inlets[q]
-            part = cosine[i] * max(m[i], 0.0) / (laws[i, 0] * laws[i, 2] * laws[common, 2])
+            part = cosine[i] * max(m[i], 0.0) * laws[i, 12] * laws[i, 2] * wider
             pressure -= part * max(m[i], 0.0)
             row[i] = steep - 2 * part
         return pressure
     mean = 0.0
     for q in range(start, stop):
         i = inlets[q]
-        mean += max(m[i], 0.0) ** 3 / (2 * laws[i, 0] * laws[i, 2] ** 2) / coming
+        mean += max(m[i], 0.0) ** 3 * laws[i, 12] / coming
     for q in range(start, stop):
         i = inlets[q]
         if pressure < mean:
             row[i] = -steep
         elif m[i] > 0:
-            row[i] = -(3 * m[i] ** 2 / (2 * laws[i, 0] * laws[i, 2] ** 2) - mean) / coming
+            row[i] = -(3 * m[i] ** 2 * laws[i, 12] - mean) / coming
     return -min(pressure, mean)
 
 

@@ -17,46 +17,48 @@ TREE = "int64[::1], int64[::1], float64[::1], int64[::1], float64[::1], float64[
 WORK = "float64[:,::1]"
 
 
-@kernel(f"void({TREE}, int64, float64[::1], {WORK})", **FAST)
-def _fold(first_child, child, leaf, kind, own, cosine, laws, k, m, work):
+@kernel(f"void({TREE}, int64, float64[::1], {WORK}, {WORK})", **FAST)
+def _fold(first_child, child, leaf, kind, own, cosine, laws, k, m, work, rows):
     """All that lies before node k as p = alpha - beta m (work 2 and 3); flows of its children as u - w p (4 and 5)."""
     start, stop = first_child[k], first_child[k + 1]
     if start == stop:
-        work[2, k], work[3, k] = leaf[k], 0.0
+        work[k, 2], work[k, 3] = leaf[k], 0.0
         return
-    shared = shared_loss(kind[k], laws, cosine, k, child, start, stop, m, work[6])
+    shared = shared_loss(kind[k], laws, cosine, k, child, start, stop, m, rows[0])
     held = 0.0
     for q in range(start, stop):
-        held += work[6, child[q]] * m[child[q]]
+        held += rows[0, child[q]] * m[child[q]]
     row = 0.0
     for q in range(start, stop):
         c = child[q]
         lost, steep = own_loss(laws, own, c, m[c])
-        work[5, c] = max(work[3, c] + work[1, c] + steep, LEAST_SLOPE)
-        work[4, c] = work[2, c] - work[0, c] + work[1, c] * m[c] - lost + steep * m[c] - shared + held
-        row += work[6, c] / work[5, c]
+        work[c, 5] = 1 / max(work[c, 3] + work[c, 1] + steep, LEAST_SLOPE)
+        work[c, 4] = work[c, 2] - work[c, 0] + work[c, 1] * m[c] - lost + steep * m[c] - shared + held
+        row += rows[0, c] * work[c, 5]
     stiffer = max(row / (LEAST_PIVOT - 1), 1.0)  # where a step would run away: shorter, to the same end
     pivot, whole, drive, pull = 1 + row / stiffer, 0.0, 0.0, 0.0
     for q in range(start, stop):
         c = child[q]
-        slope = stiffer * work[5, c]
-        right = work[4, c] + (slope - work[5, c]) * m[c]
-        work[4, c], work[5, c] = right / slope, 1 / slope
-        whole, drive, pull = whole + 1 / slope, drive + right / slope, pull + work[6, c] * right / slope
+        if stiffer > 1:
+            work[c, 4] += (stiffer - 1) * m[c] / work[c, 5]
+            work[c, 5] /= stiffer
+        work[c, 4] *= work[c, 5]
+        whole, drive, pull = whole + work[c, 5], drive + work[c, 4], pull + rows[0, c] * work[c, 4]
+    less, share = pull / pivot, 1 / pivot
     for q in range(start, stop):
         c = child[q]
-        work[4, c], work[5, c] = work[4, c] - work[5, c] * pull / pivot, work[5, c] / pivot
-    work[3, k] = pivot / whole
-    work[2, k] = (drive - whole * pull / pivot) * work[3, k]
+        work[c, 4], work[c, 5] = work[c, 4] - work[c, 5] * less, work[c, 5] * share
+    work[k, 3] = pivot / whole
+    work[k, 2] = (drive - whole * less) * work[k, 3]
 
 
 @kernel(f"void(int64[::1], int64[::1], int64, float64[::1], float64[::1], {WORK})", **FAST)
 def _unfold(first_child, child, k, m, p, work):
     """Pressure at node k, and the flows of the branches that lead to it."""
-    p[k] = work[2, k] - work[3, k] * m[k]
+    p[k] = work[k, 2] - work[k, 3] * m[k]
     for q in range(first_child[k], first_child[k + 1]):
         c = child[q]
-        m[c] = work[4, c] - work[5, c] * p[k]
+        m[c] = work[c, 4] - work[c, 5] * p[k]
 
 
 @kernel("float64(float64[:,::1], float64[::1], float64[::1])", **FAST)
@@ -68,7 +70,9 @@ def _moved(laws, m, before):
     return most
 
 
-@kernel(f"int64({TREE}, {CURVES}, boolean, float64, float64, int64, float64[::1], float64[::1], {WORK})", **FAST)
+@kernel(
+    f"int64({TREE}, {CURVES}, boolean, float64, float64, int64, float64[::1], float64[::1], {WORK}, {WORK})", **FAST
+)
 def tree_newton(
     first_child,
     child,
@@ -88,30 +92,33 @@ def tree_newton(
     m,
     p,
     work,
+    rows,
 ):
     """Flows m (kg/s, in: start, out: answer) and total pressures p at the start of each branch.
 
     `root` is the pressure at the end of the last branch, or its flow where that is `imposed`. Stops when no velocity
     moves more than `settled` (m/s). Returns the steps, or minus the steps where `most` were not enough.
-    work (8, branches): loss, slope, alpha, beta, u, w, row, flows before.
+    work (branches, 6): loss, slope, alpha, beta, u, w. rows (3, branches): row, flows before, x of friction.
     """
     last, share, before = len(m) - 1, 1.0, 1e300
+    for i in range(len(m)):
+        rows[2, i] = 0.0
     for step in range(most):
         for i in range(len(m)):
-            work[0, i], work[1, i] = net_loss(laws, first, fan, cubics, ends, i, m[i])
-            work[7, i] = m[i]
+            work[i, 0], work[i, 1], rows[2, i] = net_loss(laws, first, fan, cubics, ends, i, m[i], rows[2, i])
+            rows[1, i] = m[i]
         for k in range(len(m)):
-            _fold(first_child, child, leaf, kind, own, cosine, laws, k, m, work)
-        slope = work[3, last] + work[1, last]
-        m[last] = root if imposed else (work[2, last] - work[0, last] + work[1, last] * m[last] - root) / slope
+            _fold(first_child, child, leaf, kind, own, cosine, laws, k, m, work, rows)
+        slope = work[last, 3] + work[last, 1]
+        m[last] = root if imposed else (work[last, 2] - work[last, 0] + work[last, 1] * m[last] - root) / slope
         for k in range(last, -1, -1):
             _unfold(first_child, child, k, m, p, work)
-        moved = _moved(laws, m, work[7])
+        moved = _moved(laws, m, rows[1])
         if moved < settled:
             return step + 1
         share = max(SHORTEST, HALF * share) if step > 0 and moved > GROWING * before else min(1.0, 2 * share)
         before = moved
         if share < 1:
             for i in range(len(m)):
-                m[i] = work[7, i] + share * (m[i] - work[7, i])
+                m[i] = rows[1, i] + share * (m[i] - rows[1, i])
     return -most

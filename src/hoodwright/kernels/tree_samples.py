@@ -19,7 +19,8 @@ def _vary(laws, own, leaking, s, rough, loss, leak, laws_now, own_now):
     for i in range(len(laws)):
         for column in range(laws.shape[1]):
             laws_now[i, column] = laws[i, column]
-        laws_now[i, 5] = laws[i, 5] * rough[s]
+        for column in (5, 14):
+            laws_now[i, column] = laws[i, column] * rough[s]
         laws_now[i, 6] = laws[i, 6] * loss[s, i]
         own_now[i] = own[i] if own[i] == 0 else 1 + (own[i] - 1) * loss[s, i]
         if leaking[i]:
@@ -38,7 +39,7 @@ def _vary_fans(first, cubics, s, rise, cubics_now):
 
 @kernel(
     f"int64({TREE}, {CURVES}, float64, float64, int64, int64[::1], {ROW}, {TABLE}, {ROW}, {TABLE}, {ROW}, int64[::1], "
-    f"{TABLE}, {TABLE}, {ROW}, {ROW}, {ROW}, {TABLE}, {TABLE})",
+    f"{TABLE}, {TABLE}, {ROW}, {ROW}, {ROW}, {TABLE}, {TABLE}, {TABLE})",
     **FAST,
 )
 def tree_samples(
@@ -69,12 +70,13 @@ def tree_samples(
     m,
     p,
     work,
+    rows,
     found,
 ):
     """Flow (kg/s) of the `wanted` branches in every sample, into `found`; returns how many samples did not settle.
 
     Every sample begins at the flows `start`. A sample that did not settle in `most` steps leaves NaN.
-    What ends in `now`, m, p and work are room to work in.
+    What ends in `now`, m, p, work and rows are room to work in.
     """
     failed = 0
     for s in range(len(rough)):
@@ -84,7 +86,7 @@ def tree_samples(
             m[i] = start[i]
         steps = tree_newton(
             first_child, child, leaf, kind, own_now, cosine, laws_now, first, fan, cubics_now, ends,
-            False, root, settled, most, m, p, work,
+            False, root, settled, most, m, p, work, rows,
         )  # fmt: skip
         failed += steps < 0
         for q in range(len(wanted)):

@@ -6,9 +6,11 @@ from dataclasses import dataclass, field, fields
 import numpy as np
 
 from hoodwright.errors import InputError, NoSolution, RangeError
+from hoodwright.kernels.branch_loss import prepare
 from hoodwright.network.curves import Curve, Curves
 from hoodwright.ranges import numbers
 
+FOLLOWS = 5  # columns that follow from the laws
 LAW = ("density", "viscosity", "area", "diameter", "length", "roughness", "loss", "coefficient", "exponent", "head")
 ABOVE_ZERO = {"density", "viscosity", "area", "diameter", "exponent"}
 NEVER_BELOW = {"length", "roughness", "coefficient"}
@@ -69,8 +71,12 @@ class Branches:
 
     @property
     def laws(self) -> np.ndarray:
-        """(branches, 10), as the kernels take them."""
-        return np.ascontiguousarray(np.column_stack([np.asarray(getattr(self, name), dtype=float) for name in LAW]))
+        """(branches, 15), as the kernels take them: the laws themselves, and what follows from them."""
+        found = np.empty((len(self), len(LAW) + FOLLOWS))
+        for column, name in enumerate(LAW):
+            found[:, column] = getattr(self, name)
+        prepare(found)
+        return found
 
     @property
     def fan_arrays(self) -> tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray]:

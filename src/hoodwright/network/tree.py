@@ -92,15 +92,15 @@ def solve_tree(tree, branches, start=None, *, outlet=0.0, imposed=None):
     """
     order, arrays, laws = tree.order, tree.arrays, branches.laws
     fan = branches.fan_arrays
-    own_laws, own_fan = np.ascontiguousarray(laws[order]), (fan[0], fan[1][order], *fan[2:])
+    own_laws, own_fan = np.take(laws, order, axis=0), (fan[0], fan[1][order], *fan[2:])
     m = branches.starting_flows(start)[order]
-    p, work = np.zeros(len(m)), np.zeros((8, len(m)))
+    p, work, rows = np.zeros(len(m)), np.empty((len(m), 6)), np.empty((3, len(m)))
     root = float(numbers("pressure or flow at the outlet", outlet if imposed is None else imposed))
-    steps = tree_newton(*arrays, own_laws, *own_fan, imposed is not None, root, SETTLED, MOST_STEPS, m, p, work)
+    steps = tree_newton(*arrays, own_laws, *own_fan, imposed is not None, root, SETTLED, MOST_STEPS, m, p, work, rows)
     answer = _answer(tree, own_laws, own_fan, m, p, abs(steps), outlet if imposed is None else None)
     if steps < 0:
         moved = np.zeros(len(m))
-        moved[order] = np.abs(m - work[7]) / (own_laws[:, 0] * own_laws[:, 2])
+        moved[order] = np.abs(m - rows[1]) / (own_laws[:, 0] * own_laws[:, 2])
         branches.refuse(moved, -steps, answer.residual)
     return answer
 
