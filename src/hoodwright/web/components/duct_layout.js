@@ -7,7 +7,7 @@ const STEP = { "+": 1, "=": 1, "-": -1 };
 export default {
   template: `
     <div class="duct-drawing" :class="{ old: old }">
-      <svg :viewBox="'0 0 ' + width + ' ' + height" :style="{ width: width + 'px', height: height + 'px' }"
+      <svg :viewBox="'0 -26 ' + width + ' ' + (height + 26)" :style="{ width: width + 'px', height: height + 26 + 'px' }"
            role="group" :aria-label="about" @keydown="key">
         <g class="duct-lines">
           <g v-for="one in ducts" :key="one.name" class="duct" :class="one.classes" :data-part="one.name" role="button"

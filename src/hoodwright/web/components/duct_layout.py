@@ -20,6 +20,7 @@ SLOW_S, FAST_S = 6.0, 0.5  # a mark of the air takes so long over its length at 
 MOVING = 60  # ducts up to which air is seen to move
 LOOK = Path(__file__).parents[1] / "static" / "ducts.css"
 HALF_TURN = 90.0
+LONGEST_NAME = 20  # letters of a hood's name before its drawing
 
 
 class DuctDrawing(ui.element, component="duct_layout.js"):
@@ -174,7 +175,7 @@ class _Pen:
             word = f"short: {got} of {meant}"
         x = -HOODS + 10
         mark = {"x": x, "y": 4, "shape": shapes.TROUBLE_SHAPES.get(trouble or "", shapes.ENOUGH), "words": word}
-        name = {"x": x, "y": -6, "words": _short(spot.name, 22), "classes": "name"}
+        name = {"x": x, "y": -6, "words": _short(spot.name, LONGEST_NAME), "classes": "name"}
         return {
             "shape": shapes.HOOD,
             "lines": [name],
