@@ -92,6 +92,7 @@ def scaled(opening: str, factor: float) -> str:
 @examples(60)
 @given(shapes, st.floats(0.1, 3.0), st.sampled_from([0.0, 2.0]), velocities)
 def test_doubling_every_length_quadruples_the_required_flow(shape, distances, flange, velocity):
+    assume(all(abs(distances - limit) > 1e-6 for limit in (0.5, 1.5)))  # where rounding decides which equations hold
     opening, *sides = shape
     ahead, wide = distances * min(sides), flange * max(sides)
     one = need_of(opening=opening, ahead=ahead, flange=wide, capture=velocity)
