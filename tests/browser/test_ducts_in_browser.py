@@ -49,7 +49,7 @@ def test_a_click_on_a_hood_looks_at_it_and_shuts_it(ducts: Page):
 
 def test_on_a_phone_only_the_drawing_scrolls_sideways(ducts: Page):
     ducts.set_viewport_size({"width": 390, "height": 844})
-    assert ducts.evaluate("document.documentElement.scrollWidth") <= 390
+    ducts.wait_for_function("document.documentElement.scrollWidth <= 390")  # the plots follow the new width
     drawing = ducts.locator(".duct-drawing")
     assert drawing.evaluate("one => one.scrollWidth > one.clientWidth")
     expect(drawing).to_be_visible()
