@@ -4,7 +4,6 @@ from dataclasses import replace
 
 import numpy as np
 
-from hoodwright.ducts.as_built import _branches_of, _graph_of
 from hoodwright.ducts.fan import STANDARD_DENSITY
 from hoodwright.errors import InputError
 from hoodwright.network import operating_points, solve_graph
@@ -39,8 +38,8 @@ def asked_of_fan(system, answer, name):
         raise InputError(f"{name} is no fan, or part of a meeting; give the fan an inlet run of its own")
     rest = replace(system, runs=[one for i, one in enumerate(system.runs) if i != at])
     others = np.delete(np.arange(len(system.runs)), at)
-    graph = _graph_of(rest, frozenset(answer.turned_back))
-    branches = _branches_of(rest, answer.temperature[others])
+    graph = rest.graph(frozenset(answer.turned_back))
+    branches = rest.branches(answer.temperature[others])
     inlet, outlet = rest.nodes[run.start], rest.nodes[run.end]
     before, behind = int(np.flatnonzero(graph.end == inlet)[0]), int(np.flatnonzero(graph.start == outlet)[0])
     rho, own = answer.density[at], run.loss * answer.density[at] / (2 * run.area**2)

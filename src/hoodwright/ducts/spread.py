@@ -9,7 +9,7 @@ from typing import Protocol
 
 import numpy as np
 
-from hoodwright.ducts.as_built import _branches_of, _graph_of, solve_system
+from hoodwright.ducts.as_built import solve_system
 from hoodwright.errors import NoSolution, RangeError
 from hoodwright.kernels.tree_samples import tree_samples
 from hoodwright.network import Branches, Network
@@ -83,8 +83,8 @@ def flow_samples(system, wanted, samples, rng, spreads=None, *, start=None, prog
     if samples < 1:
         raise RangeError(f"number of samples {samples} is not 1 or more; give 1000 or more for shares of them")
     nominal = solve_system(system, start)
-    branches = _branches_of(system, nominal.temperature)
-    network = Network(_graph_of(system, frozenset(nominal.turned_back)))
+    branches = system.branches(nominal.temperature)
+    network = Network(system.graph(frozenset(nominal.turned_back)))
     leaking = [run.leak for run in system.runs]
     draws = _Draws(leaking, len(branches.curves), spreads or DuctSpreads(), rng)
     places = np.array([nominal.at(name) for name in wanted], dtype=np.int64)

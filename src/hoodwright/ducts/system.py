@@ -11,8 +11,13 @@ from functools import cached_property
 
 import numpy as np
 
+from hoodwright.air import density, viscosity
+from hoodwright.ducts.fan import STANDARD_DENSITY
 from hoodwright.errors import InputError
-from hoodwright.network.curves import Curve
+from hoodwright.network import Branches, Curve, Graph, Junction
+
+GRAVITY = 9.80665  # m/s2
+OF_A_RUN = ("area", "diameter", "length", "roughness", "loss", "coefficient", "exponent")
 
 
 @dataclass(frozen=True)
@@ -95,6 +100,43 @@ class DuctSystem:
     def leaving(self, node: str) -> tuple[int, ...]:
         """Numbers of the runs that start at a node."""
         return self._ends[0].get(node, ())
+
+    def graph(self, by_momentum: frozenset[str] = frozenset()) -> Graph:
+        """Nodes and meetings by number; at the meetings named, momentum in place of the law they ask for."""
+        start, end = (np.array([self.nodes[getattr(run, side)] for run in self.runs]) for side in ("start", "end"))
+        pressure = np.array([self.pressures.get(node, np.nan) for node in self.nodes])
+        return Graph(start, end, pressure, [self._junction(meeting, by_momentum) for meeting in self.meetings])
+
+    def branches(self, temperature: np.ndarray) -> Branches:
+        """What every run does to the pressure, at its temperature [K]."""
+        rho, outside = self.densities(temperature), float(self.densities(np.array(self.air.temperature)))
+        fans = [(number, run.fan) for number, run in enumerate(self.runs) if run.fan is not None]
+        curves = tuple(fan.scaled(pressure=rho[number] / STANDARD_DENSITY) for number, fan in fans)
+        numbers = np.full(len(self.runs), -1)
+        numbers[[number for number, _ in fans]] = np.arange(len(fans))
+        return Branches(
+            names=self.names,
+            density=rho,
+            viscosity=viscosity(temperature),
+            head=(outside - rho) * GRAVITY * np.array([run.rise for run in self.runs], dtype=float),
+            fan=numbers,
+            curves=curves,
+            **{name: np.array([getattr(run, name) for run in self.runs], dtype=float) for name in OF_A_RUN},
+        )
+
+    def densities(self, temperature: np.ndarray) -> np.ndarray:
+        """Of the air [kg/m3] at temperatures [K]."""
+        return np.asarray(density(temperature, self.air.p_abs, self.air.humidity_ratio), dtype=float)
+
+    def _junction(self, meeting: Meeting, by_momentum: frozenset[str]) -> Junction:
+        arriving, leaving = self.arriving(meeting.node), self.leaving(meeting.node)
+        names = [self.runs[i].name for i in arriving]
+        leak = tuple(self.runs[i].leak for i in arriving)
+        if meeting.node in by_momentum or meeting.law == "momentum":
+            values = tuple(float(np.cos(meeting.angles.get(name, 0.0))) for name in names)
+            return Junction("momentum", arriving, leaving[0], values, leak)
+        values = tuple(meeting.coefficients.get(name, 0.0) for name in names)
+        return Junction(meeting.law, arriving, leaving[0], values, leak)  # type: ignore[arg-type]
 
     @cached_property
     def _ends(self) -> tuple[dict[str, tuple[int, ...]], dict[str, tuple[int, ...]]]:
