@@ -54,12 +54,12 @@ def print_answer(answer: Assessment, file: Path) -> None:
         out.print()
         out.print(_ducts(answer.ducts, answer.system))
         _print_run(out, answer)
-    _print_cautions(out, answer.cautions)
+    print_cautions(out, answer.cautions)
     out.print()
     say(out, f"Equations and sources: hoodwright assess {file} --report answer.pdf  (or --json)")
 
 
-def _print_cautions(out: Console, cautions: tuple[Caution, ...]) -> None:
+def print_cautions(out: Console, cautions: tuple[Caution, ...]) -> None:
     """What to mind, by what it is about."""
     if not cautions:
         return
@@ -86,8 +86,17 @@ def write_report(
     """Write the PDF and say where it is."""
     from hoodwright.reports import assessment_pdf
 
-    paper = paper or ("letter" if answer.system == "US" else "a4")
-    pdf = assessment_pdf(document, answer, workplace, paper={"a4": "a4", "letter": "us-letter"}[paper])
+    pdf = assessment_pdf(document, answer, workplace, paper=paper_for(paper, answer.system))
+    save_report(pdf, target, quiet=quiet)
+
+
+def paper_for(wanted: str | None, system: str) -> str:
+    """The paper of a PDF: as wanted, else what is usual where the units are."""
+    return {"a4": "a4", "letter": "us-letter"}[wanted or ("letter" if system == "US" else "a4")]
+
+
+def save_report(pdf: bytes, target: Path, *, quiet: bool) -> None:
+    """Write a PDF and say where it is."""
     try:
         target.write_bytes(pdf)
     except OSError as error:

@@ -5,12 +5,10 @@ from pathlib import Path
 from rich.console import Console
 from rich.table import Table
 
-from hoodwright.console import console, say
-from hoodwright.results import Caution
+from hoodwright.console import console, print_cautions, say
 from hoodwright.tasks.as_built.answers import BuiltAnswer, BuiltFan
 from hoodwright.tasks.as_built.report import DuctReport
 from hoodwright.tasks.as_built.states import ScenarioAnswer
-from hoodwright.tasks.caution_groups import grouped
 from hoodwright.tasks.sections import NEVER_SETTLES
 from hoodwright.units import show, show_number, unit_label
 
@@ -44,7 +42,7 @@ def print_ducts(report: DuctReport, file: Path) -> None:
         _print_fan(out, fan, answer)
     _print_states(out, report)
     _print_setting(out, report)
-    _print_cautions(out, answer.cautions)
+    print_cautions(out, answer.cautions)
     out.print()
     say(out, f"Every number in SI: hoodwright ducts {file} --json  (with dirty filters: --dirty)")
 
@@ -158,13 +156,3 @@ def _print_setting(out: Console, report: DuctReport) -> None:
     out.print("Airflow indicators, hood suction")
     for one in report.indicators:
         say(out, f"{one.hood}: {one.words}.", "    ", "  - ")
-
-
-def _print_cautions(out: Console, cautions: tuple[Caution, ...]) -> None:
-    if not cautions:
-        return
-    out.print()
-    out.print("Mind")
-    for about, group in grouped(cautions).items():
-        for caution in group:
-            say(out, f"{about}: {caution.text}.", "    ", "  - ")

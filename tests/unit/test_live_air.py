@@ -7,6 +7,8 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from capture_shop import CABINET as STILL_CABINET
+from capture_shop import text
 from hoodwright.errors import Cancelled, HoodwrightError, InputError, RangeError
 from hoodwright.jobs import Progress
 from hoodwright.tasks.air.live import COLUMNS, LiveAir, placed
@@ -14,30 +16,15 @@ from hoodwright.tasks.air.live_picture import blocks_of, mouths_of, plates_of
 from hoodwright.tasks.capture.job import capture_of
 from hoodwright.workplace import parse_workplace
 
-SHOP = """\
-hoodwright: 1
-name: Test shop
-room: {size: [3 m, 3 m, 2.5 m], draught: {towards: [1, 0, 0], speed: 0.05 m/s, wander: 0.03 m/s}}
-contaminants: [{name: fume, kind: fume}]
-people: [{name: someone, at: [0.5 m, 0.5 m], facing: [0, 1, 0]}]
-surfaces: [{name: bench, corner: [1 m, 1 m, 0.9 m], sides: [[1 m, 0 m, 0 m], [0 m, 0.6 m, 0 m]]}]
-sources: [{name: joint, contaminant: fume, at: [1.5 m, 1.3 m, 1.1 m], dispersion: gentle}]
-hoods: [{name: nozzle, type: capturing, serves: [joint], opening: {round: 100 mm},
-  at: [1.5 m, 1.4 m, 1.1 m], facing: [0, -1, 0], intended_flow: 300 m3/h}]
-"""
-CABINET = SHOP[: SHOP.index("hoods:")] + (
-    "hoods: [{name: box, type: enclosing, form: cabinet, serves: [joint], opening: {rectangle: [600 mm, 300 mm]}, "
-    "inside: [0.8 m, 0.6 m, 0.5 m], at: [1.5 m, 1.1 m, 1.2 m], facing: [0, -1, 0], intended_flow: 600 m3/h}]\n"
-)
+SOMEONE = "people: [{name: someone, at: [0.5 m, 0.5 m], facing: [0, 1, 0]}]\n"
+UNREST = (("speed: 0.05 m/s}", "speed: 0.05 m/s, wander: 0.03 m/s}"), ("surfaces:", f"{SOMEONE}surfaces:"))
+SHOP, CABINET = text(*UNREST), text(*UNREST, of=STILL_CABINET)
 HERE = (1.5, 1.3, 1.1)
 BESIDE = Path(__file__).parents[1] / "observed" / "beside.yaml"
 
 
-def shop(*changes: tuple[str, str], text: str = SHOP):
-    for old, new in changes:
-        assert old in text
-        text = text.replace(old, new)
-    return parse_workplace(text)
+def shop(*changes: tuple[str, str], of: str = SHOP):
+    return parse_workplace(text(*changes, of=of))
 
 
 @pytest.fixture(scope="module")
@@ -73,7 +60,7 @@ def test_a_dragged_source_needs_no_new_solution(live, still):
 
 
 def test_nor_does_one_in_an_enclosure():
-    box = LiveAir(shop(text=CABINET), "box", "joint")
+    box = LiveAir(shop(of=CABINET), "box", "joint")
     first = box.air().bases
     assert all(box.air(source_at=(1.5 + x, y, 1.2)).bases is first for x in (-0.38, 0.38) for y in (1.12, 1.55))
 
@@ -120,7 +107,7 @@ def test_units_are_those_of_the_workplace():
 
 
 def test_an_enclosure_gets_no_per_cent():
-    box = LiveAir(shop(text=CABINET), "box", "joint")
+    box = LiveAir(shop(of=CABINET), "box", "joint")
     scene = box.air()
     share = box.share(scene)
     assert not share.told and share.shown == "cannot tell" and "%" not in share.sentence

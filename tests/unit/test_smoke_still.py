@@ -7,6 +7,7 @@ from xml.etree import ElementTree
 import numpy as np
 import pytest
 
+from capture_shop import CABINET, SHOP
 from hoodwright.errors import InputError
 from hoodwright.reports import smoke_svg
 from hoodwright.tasks.air.smoke_still import PUFFS, still_of
@@ -14,20 +15,6 @@ from hoodwright.tasks.picture import picture
 from hoodwright.workplace import parse_workplace
 
 SVG = "{http://www.w3.org/2000/svg}"
-SHOP = """\
-hoodwright: 1
-name: Test shop
-room: {size: [3 m, 3 m, 2.5 m], draught: {towards: [1, 0, 0], speed: 0.05 m/s}}
-contaminants: [{name: fume, kind: fume}]
-surfaces: [{name: bench, corner: [1 m, 1 m, 0.9 m], sides: [[1 m, 0 m, 0 m], [0 m, 0.6 m, 0 m]]}]
-sources: [{name: joint, contaminant: fume, at: [1.5 m, 1.3 m, 1.1 m], dispersion: gentle}]
-hoods: [{name: nozzle, type: capturing, serves: [joint], opening: {round: 100 mm},
-  at: [1.5 m, 1.4 m, 1.1 m], facing: [0, -1, 0], intended_flow: 300 m3/h}]
-"""
-CABINET = SHOP[: SHOP.index("hoods:")] + (
-    "hoods: [{name: box, type: enclosing, form: cabinet, serves: [joint], opening: {rectangle: [600 mm, 300 mm]}, "
-    "inside: [0.8 m, 0.6 m, 0.5 m], at: [1.5 m, 1.1 m, 1.2 m], facing: [0, -1, 0], intended_flow: 600 m3/h}]\n"
-)
 NEAR, FAR = parse_workplace(SHOP), parse_workplace(SHOP.replace("[1.5 m, 1.3 m, 1.1 m]", "[1.5 m, 1.0 m, 1.1 m]"))
 
 

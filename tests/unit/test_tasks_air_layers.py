@@ -6,6 +6,8 @@ import math
 import numpy as np
 import pytest
 
+from capture_shop import CABINET as STILL_CABINET
+from capture_shop import text
 from hoodwright.errors import Cancelled, InputError
 from hoodwright.flow import Frame, Plane, Plate
 from hoodwright.jobs import Progress
@@ -18,20 +20,8 @@ from hoodwright.tasks.air.planes import cut_of, opening_frame, part_of, plane_in
 from hoodwright.tasks.capture.map import captured_map
 from hoodwright.workplace import parse_workplace
 
-SHOP = """\
-hoodwright: 1
-name: Test shop
-room: {size: [3 m, 3 m, 2.5 m], draught: {towards: [1, 0, 0], speed: 0.1 m/s, wander: 0.05 m/s, turbulence: 0.05 m/s}}
-contaminants: [{name: fume, kind: fume}]
-surfaces: [{name: bench, corner: [1 m, 1 m, 0.9 m], sides: [[1 m, 0 m, 0 m], [0 m, 0.6 m, 0 m]]}]
-sources: [{name: joint, contaminant: fume, at: [1.5 m, 1.3 m, 1.1 m], dispersion: gentle}]
-hoods: [{name: nozzle, type: capturing, serves: [joint], opening: {round: 100 mm},
-  at: [1.5 m, 1.4 m, 1.1 m], facing: [0, -1, 0], intended_flow: 300 m3/h}]
-"""
-CABINET = SHOP[: SHOP.index("hoods:")] + (
-    "hoods: [{name: box, type: enclosing, form: cabinet, serves: [joint], opening: {rectangle: [600 mm, 300 mm]}, "
-    "inside: [0.8 m, 0.6 m, 0.5 m], at: [1.5 m, 1.1 m, 1.2 m], facing: [0, -1, 0], intended_flow: 600 m3/h}]\n"
-)
+GUSTS = ("speed: 0.05 m/s}", "speed: 0.1 m/s, wander: 0.05 m/s, turbulence: 0.05 m/s}")
+SHOP, CABINET = text(GUSTS), text(GUSTS, of=STILL_CABINET)
 
 
 @pytest.fixture(scope="module")

@@ -2,6 +2,7 @@
 
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
+from typing import Unpack
 
 import numpy as np
 
@@ -12,7 +13,7 @@ from hoodwright.tasks.as_built.answers import BuiltAnswer
 from hoodwright.tasks.as_built.cautions import built_cautions
 from hoodwright.tasks.as_built.fans import built_fan, settled, solved_anyhow
 from hoodwright.tasks.as_built.parts import cleaners_of, ducts_of, hoods_of, junctions_of
-from hoodwright.tasks.as_built.runs import ROOM, Builder, State
+from hoodwright.tasks.as_built.runs import ROOM, Asked, Builder, State
 from hoodwright.tasks.design import air_of, design_flow
 from hoodwright.tasks.walk import Walk
 from hoodwright.workplace.check import OUTSIDE
@@ -92,24 +93,14 @@ def _built(workplace: Workplace, state: State, ducts: tuple[Duct, ...], left_out
 
 
 def as_built(
-    workplace: Workplace,
-    *,
-    loaded: bool | float = True,
-    closed: Collection[str] = (),
-    dampers: Mapping[str, float] | None = None,
-    speeds: Mapping[str, float] | None = None,
-    law: str = "momentum",
-    leaks: bool = True,
-    points: bool = True,
-    system: str | None = None,
+    workplace: Workplace, *, points: bool = True, system: str | None = None, **state: Unpack[Asked]
 ) -> BuiltAnswer:
     """Flows and pressures as built, in the state that is asked for: see `system_of`.
 
     `points` looks for every operating point of each fan, which takes most of the time; without it the one that is
     found is told. `system`, SI or US, chooses the units of the words.
     """
-    built = system_of(workplace, loaded=loaded, closed=closed, dampers=dampers, speeds=speeds, law=law, leaks=leaks)
-    return answer_of(workplace, built, points=points, system=system)
+    return answer_of(workplace, system_of(workplace, **state), points=points, system=system)
 
 
 def answer_of(

@@ -6,8 +6,9 @@ are those that a gauge would read there.
 """
 
 import math
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
+from typing import TypedDict
 
 from hoodwright import ducts as d
 from hoodwright.ducts.system import Meeting, Run
@@ -35,6 +36,17 @@ class State:
     speeds: Mapping[str, float] = field(default_factory=dict)  # over the speed of the curve
     law: str = "momentum"
     leaks: bool = True
+
+
+class Asked(TypedDict, total=False):
+    """What `system_of` and all that builds on it may be asked."""
+
+    loaded: bool | float
+    closed: Collection[str]
+    dampers: Mapping[str, float] | None
+    speeds: Mapping[str, float] | None
+    law: str
+    leaks: bool
 
 
 class Builder:

@@ -1,7 +1,7 @@
 """How sure the flows as built are: every hood's flow over many samples of what nobody knows exactly."""
 
-from collections.abc import Collection, Mapping
 from dataclasses import asdict, dataclass
+from typing import Unpack
 
 import numpy as np
 
@@ -10,6 +10,7 @@ from hoodwright.ducts.spread import DuctSpreads, FlowSamples, flow_samples
 from hoodwright.errors import InputError
 from hoodwright.jobs import Progress
 from hoodwright.tasks.as_built.network import BuiltSystem, system_of
+from hoodwright.tasks.as_built.runs import Asked
 from hoodwright.units import show
 from hoodwright.workplace.model import Workplace
 
@@ -76,18 +77,13 @@ def spread_of(
     progress: Progress | None = None,
     *,
     spreads: DuctSpreads | None = None,
-    loaded: bool | float = True,
-    closed: Collection[str] = (),
-    dampers: Mapping[str, float] | None = None,
-    speeds: Mapping[str, float] | None = None,
-    law: str = "momentum",
-    leaks: bool = True,
+    **state: Unpack[Asked],
 ) -> SpreadAnswer:
-    """The spread of every hood's flow as built, in the state that is asked for: see `duct_network.system_of`.
+    """The spread of every hood's flow as built, in the state that is asked for: see `system_of`.
 
     The same seed gives the same answer. `progress` is told how far it is and may stop it.
     """
-    built = system_of(workplace, loaded=loaded, closed=closed, dampers=dampers, speeds=speeds, law=law, leaks=leaks)
+    built = system_of(workplace, **state)
     given, names = spreads or DuctSpreads(), _open(built)
     wanted = [built.hood_runs[name] for name in names]
     rng = np.random.default_rng(seed)
