@@ -5,14 +5,7 @@ The server shows a file; the browser, told to keep still, draws smoke that has d
 
 import base64
 import io
-import os
-import shutil
-import socket
-import subprocess
-import sys
 import tempfile
-import time
-import urllib.request
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -23,6 +16,7 @@ from playwright.sync_api import Page, sync_playwright
 
 from hoodwright.workplace import Document
 from hoodwright.workplace.starters import starter_text
+from tools.shop_window import CHROMIUM, SOFTWARE_DRAWING, served
 
 ROOT = Path(__file__).parents[1]
 PICTURES = ROOT / "docs" / "pictures"
@@ -34,14 +28,6 @@ KEYS = ("beside", "above", "enclosed")
 SIZE = (640, 480)
 COLOURS, MOST_BYTES = 256, 200_000
 PATIENCE_MS = 600_000  # drawing in software, and the first run compiles
-SERVER = "import sys, pathlib, hoodwright.web as w; w.run(pathlib.Path(sys.argv[1]), port=int(sys.argv[2]))"
-SOFTWARE_DRAWING = [
-    "--no-sandbox",
-    "--disable-dev-shm-usage",
-    "--use-gl=angle",
-    "--use-angle=swiftshader",
-    "--enable-unsafe-swiftshader",
-]
 # Only pictures are wanted: each scene as large as its picture, one below the other.
 LOOK = f"""
 .three {{ display: block; }} .three .scene {{ width: {SIZE[0]}px; height: {SIZE[1]}px; }} .head {{ display: none; }}
@@ -57,9 +43,8 @@ READY = f"""() => {{
 
 def main() -> None:
     """Write one PNG an arrangement into docs/pictures."""
-    with tempfile.TemporaryDirectory() as folder, _server(Path(folder)) as url, sync_playwright() as playwright:
-        own = next(filter(None, map(shutil.which, ("chromium", "chromium-browser", "google-chrome"))), None)
-        browser = playwright.chromium.launch(executable_path=own, args=SOFTWARE_DRAWING)
+    with tempfile.TemporaryDirectory() as folder, _shown(Path(folder)) as url, sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=CHROMIUM, args=SOFTWARE_DRAWING)
         page = browser.new_page(viewport={"width": 800, "height": 600}, reduced_motion="reduce")
         page.set_default_timeout(PATIENCE_MS)
         for key, picture in zip(KEYS, _drawn(page, url), strict=True):
@@ -89,34 +74,12 @@ def _write(picture: bytes, path: Path) -> int:
 
 
 @contextmanager
-def _server(folder: Path) -> Iterator[str]:
-    """A server of its own on the changed demo."""
+def _shown(folder: Path) -> Iterator[str]:
+    """A server on the changed demo."""
     document = Document(starter_text("demo")).set(("sources", 0, "release"), STREAM)
     (folder / "demo.yaml").write_text(document.set(("hoods", 0, "intended_flow"), FLOW).text, encoding="utf-8")
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        port = probe.getsockname()[1]
-    plain = {k: v for k, v in os.environ.items() if not k.startswith(("NICEGUI", "PYTEST"))}
-    server = subprocess.Popen([sys.executable, "-c", SERVER, str(folder), str(port)], env=plain, cwd=folder)
-    try:
-        url = f"http://127.0.0.1:{port}"
-        _wait_for(f"{url}/health", server)
+    with served(folder) as url:
         yield url
-    finally:
-        server.terminate()
-        server.wait(10)
-
-
-def _wait_for(url: str, server: subprocess.Popen) -> None:
-    for _ in range(600):
-        if server.poll() is not None:
-            raise SystemExit("the server stopped by itself")
-        try:
-            with urllib.request.urlopen(url, timeout=5):
-                return
-        except OSError:
-            time.sleep(0.1)
-    raise SystemExit(f"no answer from {url}")
 
 
 if __name__ == "__main__":
