@@ -6,6 +6,7 @@ from pathlib import Path
 
 from hoodwright.console import console, say
 from hoodwright.console_ducts import print_ducts
+from hoodwright.console_files import check_output
 from hoodwright.errors import InputError
 from hoodwright.tasks.as_built.export import report_as_json
 from hoodwright.tasks.as_built.network import has_curve
@@ -29,9 +30,8 @@ class DuctsAsked:
 
 def tell_ducts(asked: DuctsAsked) -> None:
     """Print the report, then what else was asked for."""
-    for option, path, ends in (("--xlsx", asked.xlsx, (".xlsx", ".csv")), ("--dxf", asked.dxf, (".dxf",))):
-        if path is not None and path.suffix.lower() not in ends:
-            raise InputError(f"{option}: got {str(path)!r}; a name that ends in {' or '.join(ends)} is needed")
+    check_output("--xlsx", asked.xlsx, (".xlsx", ".csv"), "list.xlsx")
+    check_output("--dxf", asked.dxf, (".dxf",), "plan.dxf")
     workplace = Document.open(asked.file).workplace()
     if asked.units:
         workplace = workplace.model_copy(update={"units": asked.units})
