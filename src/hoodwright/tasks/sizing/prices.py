@@ -60,8 +60,8 @@ def bill_of(workplace: Workplace, fan: Fan) -> Bill:
     sheet = given(told.sheet, SHEET, f"{SHEET:g} per m² of duct")
     hours = given(None if fan.hours is None else fan.hours / HOUR, HOURS, f"{HOURS:g} h a year for the {fan.name}")
     efficiency = fan.efficiency if isinstance(fan.efficiency, float) else _best(fan)
-    own = given(efficiency, FAN, f"an efficiency of {FAN:.0%} for the {fan.name}")
-    motor = given(fan.motor_efficiency, MOTOR, f"an efficiency of {MOTOR:.0%} for the motor of the {fan.name}")
+    own = given(efficiency, FAN, f"an efficiency of {100 * FAN:.0f} % for the {fan.name}")
+    motor = given(fan.motor_efficiency, MOTOR, f"an efficiency of {100 * MOTOR:.0f} % for the motor of the {fan.name}")
     share = own * motor * (1 - (fan.drive_loss or 0.0))
     notes.append(
         f"a fitting costs as much as {FITTING:g} m of its duct, a damper as much as {DAMPER:g} m² of duct; energy "

@@ -32,7 +32,8 @@ def saved_words(new: Totals, hand: Totals | None, now: float, bill: Bill, curren
         return
     yield (
         f"Against sizes chosen by hand the air needs {show(abs(less), 'power', system)} "
-        f"{'less' if less >= 0 else 'more'} ({part:+.1%}): {_money(bill.yearly(less), currency)} a year for energy, "
+        f"{'less' if less >= 0 else 'more'} ({100 * part:+.1f} %): "
+        f"{_money(bill.yearly(less), currency)} a year for energy, "
         f"{_money(hand.ducts - new.ducts, currency)} for ducts and dampers, and "
         f"{_money(hand.total - new.total, currency)} with the energy of {bill.years:g} years."
     )
@@ -57,11 +58,16 @@ def change_words(one: Change, system: str) -> str:
     return f"{told} ({fast}), and a damper of {one.damper:.2g} velocity pressures; lock it and mark its position."
 
 
+def per_cent(share: float) -> str:
+    """A share in whole per cent."""
+    return f"{100 * share:.0f} %"
+
+
 def check_words(check: Checked, tree: DuctTree, found: Sized, fan: Fan, system: str) -> Iterator[str]:
     """Solved as built: what every hood gets at the fan's worst, and what happens when a gate is shut."""
     least, most = min(check.shares.values()), max(check.shares.values())
-    between = f"{least:.0%} to {most:.0%}" if f"{least:.0%}" != f"{most:.0%}" else f"{least:.0%}"
-    many = ", ".join(f"{tree.ducts[i].name} {share:.0%}" for i, share in check.outside.items())
+    between = " to ".join(dict.fromkeys(per_cent(share) for share in (least, most)))
+    many = ", ".join(f"{tree.ducts[i].name} {per_cent(share)}" for i, share in check.outside.items())
     yield (
         f"Solved as built with dirty filters and {_speed(check, fan, system)}, every hood still gets {between} of "
         "its intended flow when the fan turns 5 % slower."
@@ -93,8 +99,8 @@ def _slow_words(check: Checked, tree: DuctTree, found: Sized, system: str) -> It
         what = "damper" if slow.shut in found.dampers else "gate"
         yield (
             f"{main.name} falls to {show(slow.velocity, 'velocity', system)} (it needs "
-            f"{show(main.least, 'velocity', system)}) with the {what} of {shut.name} shut, which brings {share:.0%} of "
-            "its air. Keep that gate open, or let air in at the end of the main."
+            f"{show(main.least, 'velocity', system)}) with the {what} of {shut.name} shut, which brings "
+            f"{per_cent(share)} of its air. Keep that gate open, or let air in at the end of the main."
         )
     if len(worst) > MOST_TOLD:
         yield f"So do {len(worst) - MOST_TOLD} more mains, each with one gate shut."
